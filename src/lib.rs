@@ -141,13 +141,13 @@ mod answered;
 mod cores;
 
 pub mod fault;
+pub mod limits;
 
 pub mod geometry;
 pub mod physics;
 pub mod raster;
 
 pub mod practice;
-
 pub mod trip;
 
 pub mod plan;

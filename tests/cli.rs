@@ -11,6 +11,7 @@ mod hostile;
 mod inputs;
 mod interrupted;
 mod kinds;
+mod limits;
 mod mistakes;
 mod numbers;
 mod planet;

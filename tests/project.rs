@@ -9,6 +9,7 @@ use std::{
 
 use schrund::{
     fault::{Code, Level},
+    limits::{InputLimit, InputLimits},
     plan::{explained::explained, fact::Fact},
     write::FORMATS,
 };
@@ -177,6 +178,17 @@ fn the_formats_in_the_readme_are_those_of_the_registry() {
     let rows: String = rows.collect();
     let head = "| `--format` | in the set of `--out` | is |\n|---|---|---|\n";
     readme_holds("formats", &format!("{head}{rows}"));
+}
+
+#[test]
+fn the_limits_in_the_readme_are_those_in_force() {
+    let usual = InputLimits::default();
+    let rows = InputLimit::ALL.map(|limit| {
+        let (name, says, standing) = (limit.name(), limit.says(), limit.standing());
+        format!("| `{name}={}` | {says} | {standing} |\n", usual[limit])
+    });
+    let head = "| usual | of | standing |\n|---|---|---|\n";
+    readme_holds("limits", &format!("{head}{}", rows.concat()));
 }
 
 /// What stands between two marks of the README is what was made; with `SCHRUND_BLESS` it is written there.

@@ -12,7 +12,10 @@ use schrund::{
     write::{FORMATS, Format},
 };
 
-use crate::{naming, number};
+use crate::{
+    limits::{self, LimitAsked},
+    naming, number,
+};
 
 #[cfg(feature = "fetch")]
 mod fetch;
@@ -63,6 +66,9 @@ pub(crate) struct Args {
     #[cfg(feature = "fetch")]
     #[arg(help_heading = SAID, long, global = true)]
     pub(crate) offline: bool,
+    /// Take more of an input than usual, or less, such as `text-mib=4`
+    #[arg(help_heading = SAID, long = "limit", global = true, value_name = "NAME=NUMBER", value_parser = limits::asked, long_help = limits::help())]
+    pub(crate) limits: Vec<LimitAsked>,
     /// Print help; `-h` is the short one.
     #[arg(short, long, global = true, action = ArgAction::Help, help_heading = SAID)]
     help: Option<bool>,

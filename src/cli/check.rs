@@ -16,7 +16,7 @@ use schrund::{
 
 #[cfg(feature = "shell")]
 use crate::explain;
-use crate::{End, args::CheckArgs, show::Show, source, terrain};
+use crate::{End, args::CheckArgs, limits, show::Show, source, terrain};
 
 pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
     #[cfg(feature = "shell")]
@@ -73,7 +73,7 @@ fn check(
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
     let start = text.fill_buf().unwrap_or_default();
     let (kind, packed) = (kind::of(shown, start), kind::is_flatgeobuf(start));
-    let input = Input::text(shown, text);
+    let input = Input::text(shown, text).within(limits::in_force());
     match kind {
         Kind::Terrain => terrain::check(name),
         Kind::Zones => {
@@ -118,6 +118,6 @@ fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Fault>> {
         return Ok(format!("{shown}: practice set {}", rules.practice));
     }
     let trip = trip::trip(&shown, &text)?;
-    trip::check(&trip, &Place::file(&shown))?;
+    trip::check(&trip, &Place::file(&shown), &limits::in_force())?;
     Ok(format!("{shown}: a trip file"))
 }

@@ -13,9 +13,7 @@ use schrund::{
     },
     plan::Plan,
     read::{
-        as_text, gpx,
-        input::{self, Input},
-        lay,
+        as_text, gpx, input, lay,
         trip::{Trip, TripFiles},
     },
     trip::{job::Job, route::Route},
@@ -29,7 +27,7 @@ use crate::{
     End,
     answer::Answer,
     args::{DrawArgs, JobArgs, LaidArgs, UnitsFlag, voice},
-    inputs, naming, network,
+    inputs, limits, naming, network,
     save::Saver,
     show::Show,
     source, sparse,
@@ -225,7 +223,7 @@ fn own_name(name: &str, unnamed: &str) -> String {
 /// The line as a text, whatever letters its file is written in; a page without a line that can be read draws nothing.
 fn line(name: &str) -> Result<(PageText, Route), Vec<Fault>> {
     let bytes = bytes(name)?;
-    let read = lay::route(Input::text(source::shown(name), bytes.as_slice()))?;
+    let read = lay::route(source::within(name, Ok(Box::new(bytes.as_slice()) as _)))?;
     let text = PageText {
         name: own_name(name, "route.gpx"),
         text: gpx::text(&bytes).map_err(broken)?,
@@ -238,7 +236,7 @@ fn ice(name: &str) -> Result<PageText, Vec<Fault>> {
     let shown = &source::shown(name);
     let bytes = bytes(name)?;
     let own = own_name(name, "zones.geojson");
-    if let Some(text) = as_text::zones_text(shown, &bytes)? {
+    if let Some(text) = as_text::zones_text(shown, &bytes, &limits::in_force())? {
         return Ok(PageText {
             name: as_geojson(&own),
             text,
@@ -259,7 +257,7 @@ fn inventory(name: &str, line: &Route) -> Result<(String, Vec<u8>), Vec<Fault>> 
     } else {
         Box::new(Cursor::new(bytes(name)?))
     };
-    match as_text::near_text(&source::shown(name), file, line)? {
+    match as_text::near_text(source::within(name, Ok(file)), line)? {
         Some(text) => Ok((as_geojson(name), text.into_bytes())),
         None => Ok((name.to_owned(), bytes(name)?)),
     }

@@ -16,6 +16,7 @@ use schrund::{
     geometry::Bounds,
     read::{
         as_text::{TextWithin, text_within},
+        input::Input,
         lay,
     },
     say::{fetched, plain, voice::Voice},
@@ -26,7 +27,7 @@ use crate::{
     End,
     answer::Answer,
     args::{FetchCall, FetchTerrainArgs, FetchZonesArgs, NearArgs, UnitsFlag, voice},
-    inputs,
+    inputs, limits,
     mistaken::ends,
     naming, network,
     save::{self, Saver},
@@ -66,7 +67,10 @@ fn outlines(
     let fetcher = network::fetcher();
     let one = |fault| vec![fault];
     if let Some((source, file)) = fetcher.outline_file(address).map_err(one)? {
-        let found = text_within(&file.address, source, &surroundings(boxes, around_m))?;
+        let found = text_within(
+            Input::new(&file.address, source).within(limits::in_force()),
+            &surroundings(boxes, around_m),
+        )?;
         if let Some(TextWithin { text, features }) = found {
             return file.near(&text, features, boxes, around_m).map_err(one);
         }

@@ -81,7 +81,7 @@ pub(crate) fn laid_over(own: Sources<'static>, args: &LaidArgs) -> Sources<'stat
     let trip = trip_file(args);
     let files = files(args, trip.as_ref());
     let models = files.terrain.iter();
-    let models = models.map(|name| Input::opened(source::shown(name), source::seekable(name)));
+    let models = models.map(|name| source::within(name, source::seekable(name)));
     let glaciers = files.glaciers.as_deref();
     let (here, elsewhere) = glaciers
         .map(|name| match source::can_be_sought(name) {
@@ -182,12 +182,12 @@ fn exchanged(route: &str, zones: &str) -> String {
 
 /// A text by its name.
 pub(crate) fn text(name: &str) -> Input<Text<'static>> {
-    Input::opened(source::shown(name), source::open(name))
+    source::within(name, source::open(name))
 }
 
 /// A file that is read here and there by its name.
 pub(crate) fn sought(name: &str) -> Input<Seekable> {
-    Input::opened(source::shown(name), source::indexed(name))
+    source::within(name, source::indexed(name))
 }
 
 /// The trip file, read.

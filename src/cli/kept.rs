@@ -10,7 +10,7 @@ use schrund::{
     Memory,
     fault::{Fault, Noted},
     raster::Terrain,
-    read::{geojson::KnownShapes, input::Input, lay},
+    read::{geojson::KnownShapes, lay},
 };
 
 use crate::source;
@@ -50,8 +50,8 @@ pub(crate) fn ground(names: &[String]) -> Result<Noted<Terrain>, Vec<Fault>> {
         return Ok(Noted { value, notes });
     }
     let models = names.iter().zip(contents);
-    let models = models
-        .map(|(name, bytes)| Input::new(source::shown(name), Box::new(Cursor::new(bytes)) as _));
+    let models =
+        models.map(|(name, bytes)| source::within(name, Ok(Box::new(Cursor::new(bytes)) as _)));
     let models = lay::terrain(models.collect())?;
     *last = Some(KeptGround {
         files,

@@ -16,6 +16,7 @@ mod height;
 mod help;
 mod inputs;
 mod kept;
+mod limits;
 mod mistaken;
 mod naming;
 mod network;
@@ -81,6 +82,7 @@ fn main() -> ExitCode {
         Err(error) => return show::misunderstood(&help::with_help(error)),
     };
     let show = show::Show::new(&args);
+    limits::set(&args.limits);
     #[cfg(feature = "fetch")]
     network::set(args.offline, args.quiet);
     let end = match args.command {

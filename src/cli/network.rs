@@ -135,6 +135,8 @@ mod ask {
         raster,
     };
 
+    use crate::limits;
+
     /// Who asks in this call.
     static FETCHER: OnceLock<Fetcher> = OnceLock::new();
 
@@ -145,7 +147,7 @@ mod ask {
 
     /// Who asks, as the flags of the call say; once, before anything is asked.
     pub(crate) fn set(offline: bool, quiet: bool) {
-        let fetcher = Fetcher::new(Manners::default(), AddressStore::of_user(), offline);
+        let fetcher = Fetcher::new(manners(), AddressStore::of_user(), offline);
         let shown = !quiet && stderr().is_terminal();
         let fetcher = if shown {
             fetcher.told_to(progress())
@@ -157,7 +159,11 @@ mod ask {
 
     /// Whoever asks.
     pub(crate) fn fetcher() -> &'static Fetcher {
-        FETCHER.get_or_init(|| Fetcher::new(Manners::default(), AddressStore::of_user(), false))
+        FETCHER.get_or_init(|| Fetcher::new(manners(), AddressStore::of_user(), false))
+    }
+
+    fn manners() -> Manners {
+        Manners::of(&limits::in_force())
     }
 
     /// One line on the terminal, gone when the file is there.

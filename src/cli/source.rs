@@ -15,9 +15,10 @@ use schrund::{
         place::STANDARD_INPUT,
     },
     raster,
+    read::input::Input,
 };
 
-use crate::{naming, network};
+use crate::{limits, naming, network};
 
 pub(crate) use schrund::fault::network::is_address;
 
@@ -41,6 +42,11 @@ pub(crate) fn shown(name: &str) -> String {
     } else {
         naming::shown(&address_shown(name))
     }
+}
+
+/// What was opened under a name, within the limits of the call.
+pub(crate) fn within<T>(name: &str, opened: Result<T, Fault>) -> Input<T> {
+    Input::opened(shown(name), opened).within(limits::in_force())
 }
 
 /// Opens an input for reading from its beginning.

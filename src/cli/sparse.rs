@@ -17,6 +17,8 @@ use schrund::{
     trip::route::Route,
 };
 
+use crate::limits;
+
 /// Files up to this are taken whole, bytes. Our judgement: packed they weigh a tenth of a page.
 const WHOLE_BYTES: usize = 400_000;
 /// Bytes that no model takes for a height where all of a number are such: not a number, or far below any ground.
@@ -56,7 +58,7 @@ pub(crate) fn around(route: &Route, name: &str, whole: Vec<u8>) -> Result<(Vec<u
 }
 
 fn opened(name: &str, source: RasterSource) -> Result<Terrain, Fault> {
-    let mut terrain = Terrain::new();
+    let mut terrain = Terrain::new().within(limits::in_force());
     terrain.add(name, source)?;
     Ok(terrain)
 }

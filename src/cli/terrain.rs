@@ -3,14 +3,14 @@
 use schrund::{
     fault::{Fault, Noted},
     raster::Terrain,
-    read::{input::Input, lay},
+    read::lay,
 };
 
 use crate::source;
 
 /// Opens all models.
 pub(crate) fn open(names: &[String]) -> Result<Noted<Terrain>, Vec<Fault>> {
-    let model = |name: &String| Input::opened(source::shown(name), source::seekable(name));
+    let model = |name: &String| source::within(name, source::seekable(name));
     lay::terrain(names.iter().map(model).collect())
 }
 

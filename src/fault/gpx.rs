@@ -82,6 +82,17 @@ pub enum InGpx {
         /// Where, metres of chainage.
         at_m: f64,
     },
+    /// The line is longer than anybody walks.
+    Endless {
+        /// As it is walked, metres.
+        length_m: f64,
+        /// The most that is planned, kilometres.
+        most_km: u64,
+        /// Its longest edge, metres.
+        edge_m: f64,
+        /// Where that begins, metres of chainage in its stage.
+        at_m: f64,
+    },
     /// What may be a device's error.
     Suspect(Suspicion),
 }
@@ -333,7 +344,7 @@ impl InGpx {
         match self {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
-            Self::Position { .. } | Self::SwappedAxes => Code::BadPosition,
+            Self::Position { .. } | Self::SwappedAxes | Self::Endless { .. } => Code::BadPosition,
             Self::Height(_) | Self::HeightsOutside { .. } => Code::BadHeight,
             Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::NoTwoPoints(_) | Self::LoneSegments(_) | Self::RoutesBesideTracks(_) => {

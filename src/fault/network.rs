@@ -49,7 +49,7 @@ pub fn address_shown(name: &str) -> String {
 /// ```
 /// use schrund::fault::{Fault, Place, network::InNetwork};
 ///
-/// let fault = Fault::new(InNetwork::TooBig { most_mib: 64, unpacked: false }, Place::file("https://maps.example/dem.tif"));
+/// let fault = Fault::new(InNetwork::TooBig { most_mib: 64, unpacked: false, page: false }, Place::file("https://maps.example/dem.tif"));
 /// assert_eq!(fault.code(), "network");
 /// assert!(fault.to_string().contains("the answer is larger than 64 MiB\n  at: https://maps.example/dem.tif"));
 /// ```
@@ -88,6 +88,8 @@ pub enum InNetwork {
         most_mib: u64,
         /// Whether it grew beyond that while it was unpacked.
         unpacked: bool,
+        /// It is a page of outlines.
+        page: bool,
     },
     /// A page for browsers, in place of data.
     WebPage,
@@ -150,6 +152,13 @@ pub enum InNetwork {
         tiles: usize,
         /// The most.
         most: usize,
+    },
+    /// The surroundings of the route are more cells of a model than are cut out.
+    ManyCells {
+        /// How many.
+        cells: u64,
+        /// The most.
+        most: u64,
     },
     /// The model has no heights near the route.
     NoHeights,

@@ -11,7 +11,7 @@ use super::{code::Code, refusal::Refusal};
 ///
 /// let rules = schrund::example::job()?.rules;
 /// let said = trip::trip("trip.toml", "party = 82")?; // kilograms, where a head count stands
-/// let faults = said.party(&Place::file("trip.toml"), &rules).expect_err("82 people");
+/// let faults = said.party(&Place::file("trip.toml"), &rules, &Default::default()).expect_err("82 people");
 /// assert_eq!(faults[0].what, InTrip::TooMany { people: Some(82), most: 60 }.into());
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```

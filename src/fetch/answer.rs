@@ -48,6 +48,17 @@ pub(super) enum Trouble {
     Lasting(InNetwork),
 }
 
+impl Trouble {
+    /// The same of a page of outlines.
+    pub(super) fn of_a_page(mut self) -> Self {
+        let (Self::Passing(what, _) | Self::Lasting(what)) = &mut self;
+        if let InNetwork::TooBig { page, .. } = what {
+            *page = true;
+        }
+        self
+    }
+}
+
 /// What an answer says of itself and must be remembered of it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub(super) struct AnswerFacts {
@@ -152,7 +163,12 @@ impl Reply {
     pub(super) fn body(mut self, most: u64, into: &mut dyn Write) -> Result<u64, Trouble> {
         let too_big = |unpacked| {
             let most_mib = most >> 20;
-            Trouble::Lasting(InNetwork::TooBig { most_mib, unpacked })
+            let page = false;
+            Trouble::Lasting(InNetwork::TooBig {
+                most_mib,
+                unpacked,
+                page,
+            })
         };
         let due = self.response.content_length();
         if due.is_some_and(|due| due > most) {

@@ -90,7 +90,7 @@ impl Fetcher {
         windows: &[Bounds],
         credit: Option<&str>,
     ) -> Result<Option<HeightExcerpt>, Fault> {
-        let mut terrain = Terrain::new();
+        let mut terrain = Terrain::new().within(self.manners.limits);
         let shown = address.to_string();
         let source = self.model(address)?;
         let window = windows.iter().copied().reduce(|a, b| a.with(b));

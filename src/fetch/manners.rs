@@ -2,6 +2,8 @@
 
 use std::time::Duration;
 
+use crate::limits::{InputLimit, InputLimits};
+
 /// What servers are told that asks: program and version (RFC 9110, section 10.1.5).
 pub(super) const USER_AGENT: &str = concat!("schrund/", env!("CARGO_PKG_VERSION"));
 
@@ -14,18 +16,15 @@ pub(super) const BUSY: [u16; 4] = [429, 502, 503, 504];
 /// | figure | in use | standing |
 /// |---|---|---|
 /// | `connect` | 10 s | our judgement: a hut's network answers in two |
-/// | `total` | 120 s | our judgement: the whole answer, its last byte too |
+/// | `total`, `most_bytes`, `most_page_bytes`, `most_pages`, `most_tiles` | see [`crate::limits`] | there |
 /// | `at_once` | 2 | our judgement: data are given for nothing |
 /// | `tries` | 4 | our judgement |
 /// | `first_wait`, `longest_wait` | 1 s, 30 s | our judgement; doubled from try to try, and what the server asks for (`Retry-After`, RFC 9110, section 10.2.3) counts in its place |
 /// | `redirects` | 5 | our judgement; RFC 9110, section 15.4 asks for a limit |
-/// | `most_bytes` | 1 GiB | our judgement: ten times the largest file measured |
-/// | `most_page_bytes` | 64 MiB | our judgement: a page of a thousand fine outlines is a tenth of it |
-/// | `page_limit`, `most_pages` | 1000, 200 | our judgement |
+/// | `page_limit` | 1000 | our judgement |
 /// | `fresh` | a day | our judgement, where the server names no time (`Cache-Control`, RFC 9111, section 5.2.2.1) |
 /// | `block_bytes`, `blocks_held` | 64 KiB, 128 | our judgement: a header of a model is a block, and 8 MiB are held in memory |
 /// | `index_block_bytes` | 16 KiB | our judgement: a piece of an index or of outlines near each other takes one or two |
-/// | `most_tiles` | 16 | our judgement: a route through more than that is no day's walk |
 ///
 /// ```
 /// use schrund::fetch::Manners;
@@ -68,27 +67,38 @@ pub struct Manners {
     pub blocks_held: usize,
     /// Most tiles that a route is looked up in.
     pub most_tiles: usize,
+    /// Those of files, which what is fetched is read within too.
+    pub limits: InputLimits,
 }
 
 impl Default for Manners {
     fn default() -> Self {
+        Self::of(&InputLimits::default())
+    }
+}
+
+impl Manners {
+    /// The usual ones, with these limits of what is taken.
+    #[must_use]
+    pub fn of(limits: &InputLimits) -> Self {
         Self {
             connect: Duration::from_secs(10),
-            total: Duration::from_secs(120),
+            total: Duration::from_secs(limits[InputLimit::AnswerSeconds]),
             at_once: 2,
             tries: 4,
             first_wait: Duration::from_secs(1),
             longest_wait: Duration::from_secs(30),
             redirects: 5,
-            most_bytes: 1 << 30,
-            most_page_bytes: 64 << 20,
+            most_bytes: limits.bytes(InputLimit::AnswerMib),
+            most_page_bytes: limits.bytes(InputLimit::PageMib),
             page_limit: 1000,
-            most_pages: 200,
+            most_pages: limits.count(InputLimit::Pages),
             fresh: Duration::from_secs(24 * 60 * 60),
             block_bytes: 1 << 16,
             index_block_bytes: 1 << 14,
             blocks_held: 128,
-            most_tiles: 16,
+            most_tiles: limits.count(InputLimit::Tiles),
+            limits: *limits,
         }
     }
 }

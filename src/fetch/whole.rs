@@ -121,7 +121,13 @@ impl Fetcher {
         };
         let take = &mut |reply: Reply| match (reply.status(), &kept) {
             (304, Some(kept)) => Ok(self.still(&address, kept, &reply)),
-            (200, _) => self.taken(&address, reply, most),
+            (200, _) => {
+                let taken = self.taken(&address, reply, most);
+                taken.map_err(|trouble| match wanted {
+                    Wanted::Data => trouble,
+                    Wanted::Outlines => trouble.of_a_page(),
+                })
+            }
             _ => Err(other(&reply)),
         };
         let kept = self.ask(&address, &asked, take)?;

@@ -47,9 +47,6 @@ pub type RasterSource = Box<dyn ReadSeek>;
 /// Decoded parts kept at once over all models, bytes (our judgement: a route in a 300 MB model stays below 60 MB).
 const SHELF_BYTES: usize = 24 << 20;
 
-/// The largest part that is decoded at all, bytes (our judgement).
-pub(crate) const LARGEST_PART_BYTES: u64 = 64 << 20;
-
 /// Uncompressed strips above this are read in pieces, bytes (our judgement).
 pub(crate) const PIECE_BYTES: u64 = 1 << 20;
 

@@ -12,8 +12,9 @@ use tiff::{
 };
 
 use crate::{
-    fault::{Fault, Place, files::InFiles, network::InNetwork, plan::InPlan},
+    fault::{Fault, Place, files::InFiles, network::InNetwork},
     geometry::{Bounds, LonLat},
+    limits::InputLimit,
     raster::{
         geotags::{GDAL_METADATA, GeoTags},
         grid::Grid,
@@ -27,8 +28,6 @@ use crate::{
 const BEYOND: f64 = 2.0;
 /// Positions looked at along each edge of the window: its edges are no straight lines of the raster. Our judgement.
 const LOOKS: u32 = 32;
-/// Most cells of an excerpt. Our judgement: a window of 150 km in cells of 30 m.
-const MOST_CELLS: u64 = 25_000_000;
 /// Rows of a strip. Our judgement.
 const STRIP_ROWS: u32 = 64;
 /// Whole numbers up to this are numbers of 32-bit floating point too.
@@ -62,14 +61,10 @@ impl Terrain {
         let Some(cells) = model.window(window) else {
             return Ok(None);
         };
-        if cells.count() > MOST_CELLS {
-            let size = |(from, to): (u32, u32)| usize::try_from(to - from).unwrap_or(usize::MAX);
-            let window = InPlan::Window {
-                columns: size(cells.columns),
-                rows: size(cells.rows),
-                most: usize::try_from(MOST_CELLS).unwrap_or(usize::MAX),
-            };
-            return Err(Fault::new(window, place()));
+        let (cells_asked, most) = (cells.count(), self.limits[InputLimit::WindowCells]);
+        if cells_asked > most {
+            let cells = cells_asked;
+            return Err(Fault::new(InNetwork::ManyCells { cells, most }, place()));
         }
         let stored = self.stored(model, cells)?;
         if stored.iter().all(Option::is_none) {

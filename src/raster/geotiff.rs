@@ -12,8 +12,9 @@ use crate::fault::{
     Fault,
     terrain::{Coding, Damage, NoHeights, Picture, Told, Unusable},
 };
+use crate::limits::{InputLimit, InputLimits};
 use crate::raster::{
-    chunks::{LARGEST_PART_BYTES, NumberFamily, Plain, RasterSource, ends_early},
+    chunks::{NumberFamily, Plain, RasterSource, ends_early},
     geokeys::GeoKeys,
     geotags::{GDAL_METADATA, GeoTags},
     metadata::BandNotes,
@@ -22,9 +23,6 @@ use crate::raster::{
     reading::{Nodata, Reading},
     refusal::{broken, note, refused},
 };
-
-/// Largest table inside the file that is read, bytes (our judgement: a million strips).
-const TABLE_BYTES: usize = 8 << 20;
 
 /// Characters of a credit that are kept. Our judgement: a sentence or two.
 const LONGEST_CREDIT: usize = 500;
@@ -37,33 +35,39 @@ pub(super) struct Opening<'a> {
     pub(super) name: &'a str,
     pub(super) decoder: Decoder<RasterSource>,
     pub(super) length: u64,
+    pub(super) most_part_bytes: u64,
     pub(super) notes: Vec<Fault>,
 }
 
 /// The model in a GeoTIFF of `length` bytes.
-pub(crate) fn open(name: &str, mut source: RasterSource, length: u64) -> Result<Opened, Fault> {
+pub(crate) fn open(
+    name: &str,
+    mut source: RasterSource,
+    (length, limits): (u64, &InputLimits),
+) -> Result<Opened, Fault> {
     let rewound = source.seek(SeekFrom::Start(0));
     rewound.map_err(|e| broken(name, Damage::Unread(e.to_string())))?;
-    let limits = limits();
     let decoder = Decoder::new(source)
         .map_err(|e| unreadable(name, length, &e))?
-        .with_limits(limits);
+        .with_limits(of_decoder(limits));
     let file = Opening {
         name,
         decoder,
         length,
+        most_part_bytes: limits.bytes(InputLimit::PartMib),
         notes: Vec::new(),
     };
     file.model()
 }
 
-fn limits() -> Limits {
-    let part = usize::try_from(LARGEST_PART_BYTES).unwrap_or(usize::MAX);
-    let mut limits = Limits::default();
-    limits.decoding_buffer_size = part;
-    limits.intermediate_buffer_size = part;
-    limits.ifd_value_size = TABLE_BYTES;
-    limits
+fn of_decoder(limits: &InputLimits) -> Limits {
+    let memory = |limit| usize::try_from(limits.bytes(limit)).unwrap_or(usize::MAX);
+    let part = memory(InputLimit::PartMib);
+    let mut decoder = Limits::default();
+    decoder.decoding_buffer_size = part;
+    decoder.intermediate_buffer_size = part;
+    decoder.ifd_value_size = memory(InputLimit::TableMib);
+    decoder
 }
 
 fn unreadable(name: &str, length: u64, error: &TiffError) -> Fault {

@@ -6,6 +6,7 @@ use crate::fault::{
     Fault,
     terrain::{Damage, NoRaster, UnreadFormat, Unusable},
 };
+use crate::limits::InputLimits;
 use crate::raster::{
     chunks::RasterSource,
     geotiff, hgt,
@@ -36,7 +37,11 @@ pub(crate) fn is_tiff(start: &[u8]) -> bool {
 }
 
 /// Opens whatever it is, or says what it is.
-pub(crate) fn open(name: &str, mut source: RasterSource) -> Result<Opened, Fault> {
+pub(crate) fn open(
+    name: &str,
+    mut source: RasterSource,
+    limits: &InputLimits,
+) -> Result<Opened, Fault> {
     let fails = |e: std::io::Error| broken(name, Damage::Unread(e.to_string()));
     let length = source.seek(SeekFrom::End(0)).map_err(fails)?;
     let head = head(&mut source).map_err(fails)?;
@@ -44,7 +49,7 @@ pub(crate) fn open(name: &str, mut source: RasterSource) -> Result<Opened, Fault
         return Err(broken(name, Damage::Empty));
     }
     if is_tiff(&head) {
-        return geotiff::open(name, source, length);
+        return geotiff::open(name, source, (length, limits));
     }
     if let Some((_, what)) = OTHERS.iter().find(|(magic, _)| head.starts_with(magic)) {
         return Err(refused(name, Unusable::Is(*what)));

@@ -9,7 +9,7 @@ use crate::fault::{
     terrain::{Damage, Unusable},
 };
 use crate::raster::{
-    chunks::{LARGEST_PART_BYTES, Layout, PIECE_BYTES, Parts, Plain, RasterSource},
+    chunks::{Layout, PIECE_BYTES, Parts, Plain, RasterSource},
     geotiff::Opening,
     refusal::broken,
 };
@@ -47,7 +47,7 @@ impl Opening<'_> {
         if bytes > PIECE_BYTES && per_cell == 1 && self.is_bare_strips() {
             return self.rows(layout, extents, plain);
         }
-        if bytes > LARGEST_PART_BYTES {
+        if bytes > self.most_part_bytes {
             return Err(self.refuse(Unusable::BigParts(bytes >> 20)));
         }
         Ok((layout, Parts::Coded(Box::new(self.decoder)), self.notes))

@@ -16,6 +16,7 @@ use crate::{
         terrain::{NoSystem, Told, Unusable},
     },
     geometry::LonLat,
+    limits::InputLimits,
 };
 
 /// Several models of the ground as one: the finest that has a height at a place answers for it.
@@ -41,6 +42,7 @@ pub struct Terrain {
     pub(super) models: Vec<Arc<Model>>,
     files: Arc<Mutex<Files>>,
     identity: Identity,
+    pub(super) limits: InputLimits,
 }
 
 /// Which models they are: those of one [`Terrain`] as long as none is added.
@@ -83,13 +85,19 @@ impl Terrain {
         Self::default()
     }
 
+    /// The same with other limits for what is added from now on.
+    #[must_use]
+    pub fn within(self, limits: InputLimits) -> Self {
+        Self { limits, ..self }
+    }
+
     /// Adds a model; `name` is the file as the user knows it, and for `.hgt` tiles it says where they lie.
     /// Gives the notes about it: height system, undeclared voids, datum shift.
     ///
     /// # Errors
     /// If the file is broken or cannot be read exactly; the hint is a command that converts it.
     pub fn add(&mut self, name: &str, source: RasterSource) -> Result<Vec<Fault>, Fault> {
-        let mut opened = kind::open(name, source)?;
+        let mut opened = kind::open(name, source, &self.limits)?;
         let mut files = self.files();
         let id = files.parts.len();
         let model = Model::new(id, name, &opened).ok_or_else(|| {

@@ -17,7 +17,7 @@ use crate::{
 /// # Errors
 /// It could not be opened; else see [`gpx::route`].
 pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
-    gpx::route(&input.name, input.source?)
+    gpx::route_within(&input.name, input.source?, &input.limits)
 }
 
 /// Reads zones, with a gap width in metres for those that give none.
@@ -49,6 +49,7 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
     let mut terrain = Terrain::new();
     let (mut notes, mut faults) = (Vec::new(), Vec::new());
     for model in models {
+        terrain = terrain.within(model.limits);
         let added = model.source.and_then(|source| {
             let added = terrain.add(&model.name, source);
             added.map_err(|fault| vec![fault])

@@ -8,6 +8,7 @@ use super::{
 use crate::{
     cores,
     fault::{Fault, Noted, Place, files::InFiles},
+    limits::InputLimits,
     read::geojson::{Given, KnownShapes},
     trip::route::Route,
 };
@@ -54,10 +55,10 @@ fn nothing<T: Default>() -> Noted<T> {
 }
 
 /// A file of outlines, where it has an index. What is wrong with it is told by whoever reads it whole.
-fn has_index(file: Input<Seekable>) -> Option<(String, Seekable)> {
-    let (name, mut file) = (file.name, file.source.ok()?);
-    let has = inventory::has_index(&name, &mut file);
-    has.unwrap_or(false).then_some((name, file))
+fn has_index(file: Input<Seekable>) -> Option<(String, Seekable, InputLimits)> {
+    let (name, limits, mut file) = (file.name, file.limits, file.source.ok()?);
+    let has = inventory::has_index(&name, &mut file, &limits);
+    has.unwrap_or(false).then_some((name, file, limits))
 }
 
 /// Both files; one fault where each was given in the place of the other.
@@ -84,5 +85,5 @@ fn route_and_zones(
 }
 
 fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
-    gpx::route(&input.name, input.source?)
+    gpx::route_within(&input.name, input.source?, &input.limits)
 }

@@ -37,6 +37,7 @@ use crate::{
     fault::{
         Fault, Item, Level, Noted, Place, Wrong, flatgeobuf::InFlatgeobuf, geojson::InGeojson,
     },
+    limits::InputLimits,
     read::{
         geojson::{self, Given, KnownShapes, ZonesTaken},
         input::Seekable,
@@ -52,28 +53,33 @@ type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
 /// All zones of a file.
 pub(super) fn zones(
     name: &str,
-    bytes: impl Read,
+    (bytes, limits): (impl Read, &InputLimits),
     given: &Given,
     known: Option<&KnownShapes>,
 ) -> IceRead {
-    let rewriting = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+    let rewriting = streamed(bytes, None, limits).map_err(|fault| vec![in_file(fault, name)])?;
     read(name, rewriting, given, known)
 }
 
 /// The outlines of an inventory that lie near, found by its index where it has one.
-pub(super) fn zones_near(name: &str, bytes: Seekable, given: &Given, near: Near) -> IceRead {
-    let rewriting = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+pub(super) fn zones_near(
+    name: &str,
+    (bytes, limits): (Seekable, &InputLimits),
+    given: &Given,
+    near: Near,
+) -> IceRead {
+    let rewriting = sought(bytes, near, limits).map_err(|fault| vec![in_file(fault, name)])?;
     read(name, rewriting, given, None)
 }
 
 /// The zones that lie near, found by the index, and how many those are of all; nothing where none does or something is wrong.
 pub(super) fn drawn_near(
     name: &str,
-    bytes: Seekable,
+    (bytes, limits): (Seekable, &InputLimits),
     given: &Given,
     near: Near,
 ) -> Option<Noted<Vec<Zone>>> {
-    let rewriting = sought(bytes, near).ok()?;
+    let rewriting = sought(bytes, near, limits).ok()?;
     let held = usize::try_from(rewriting.passed).unwrap_or(usize::MAX);
     let mut read = read(name, rewriting, given, None).ok()?;
     let near = read.value.len();
@@ -85,14 +91,24 @@ pub(super) fn drawn_near(
 }
 
 /// The same of an inventory that can be read only once and from its beginning.
-pub(super) fn zones_near_once(name: &str, bytes: impl Read, given: &Given, near: Near) -> IceRead {
-    let rewriting = streamed(bytes, Some(near)).map_err(|fault| vec![in_file(fault, name)])?;
+pub(super) fn zones_near_once(
+    name: &str,
+    (bytes, limits): (impl Read, &InputLimits),
+    given: &Given,
+    near: Near,
+) -> IceRead {
+    let rewriting =
+        streamed(bytes, Some(near), limits).map_err(|fault| vec![in_file(fault, name)])?;
     read(name, rewriting, given, None)
 }
 
 /// Whether a file has an index; it is at its beginning again afterwards.
-pub(super) fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
-    let opened = Preamble::read(file).and_then(|opening| Rest::of(&opening));
+pub(super) fn has_index(
+    name: &str,
+    file: &mut Seekable,
+    limits: &InputLimits,
+) -> Result<bool, Vec<Fault>> {
+    let opened = Preamble::read(file, limits).and_then(|opening| Rest::of(&opening));
     // The length is found by going to the end and back to the beginning.
     let length = index::length(file);
     let rest = length.and_then(|length| opened?.within(length));
@@ -101,18 +117,23 @@ pub(super) fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fau
 }
 
 /// All features of a file as a text of GeoJSON.
-pub(super) fn text(name: &str, bytes: impl Read) -> Result<String, Vec<Fault>> {
-    let mut rewriting = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+pub(super) fn text(
+    name: &str,
+    bytes: impl Read,
+    limits: &InputLimits,
+) -> Result<String, Vec<Fault>> {
+    let mut rewriting =
+        streamed(bytes, None, limits).map_err(|fault| vec![in_file(fault, name)])?;
     whole(name, &mut rewriting)
 }
 
 /// Those near as a text of GeoJSON, and how many the file holds, as far as was seen.
 pub(super) fn text_near(
     name: &str,
-    bytes: Seekable,
+    (bytes, limits): (Seekable, &InputLimits),
     near: Near,
 ) -> Result<(String, usize), Vec<Fault>> {
-    let mut rewriting = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+    let mut rewriting = sought(bytes, near, limits).map_err(|fault| vec![in_file(fault, name)])?;
     let text = whole(name, &mut rewriting)?;
     Ok((
         text,
@@ -120,16 +141,24 @@ pub(super) fn text_near(
     ))
 }
 
-fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Rewriting<'b>, Fault> {
-    let opening = Preamble::read(&mut bytes)?;
+fn streamed<'b>(
+    mut bytes: impl Read + 'b,
+    near: Option<Near>,
+    limits: &InputLimits,
+) -> Result<Rewriting<'b>, Fault> {
+    let opening = Preamble::read(&mut bytes, limits)?;
     let rest = Rest::of(&opening)?;
-    let features = Features::in_a_row(bytes, &rest)?;
+    let features = Features::in_a_row(bytes, &rest)?.within(limits);
     Ok(Rewriting::of(opening, features, near))
 }
 
-fn sought(mut bytes: Seekable, near: Near) -> Result<Rewriting<'static>, Fault> {
+fn sought(
+    mut bytes: Seekable,
+    near: Near,
+    limits: &InputLimits,
+) -> Result<Rewriting<'static>, Fault> {
     let length = index::length(&mut bytes)?;
-    let opening = Preamble::read(&mut bytes)?;
+    let opening = Preamble::read(&mut bytes, limits)?;
     let rest = Rest::of(&opening)?.within(length)?;
     let features = if rest.has_index() {
         let found = index::found(&mut bytes, &rest, &near)?;
@@ -137,7 +166,7 @@ fn sought(mut bytes: Seekable, near: Near) -> Result<Rewriting<'static>, Fault> 
     } else {
         Features::in_a_row(bytes, &rest)?
     };
-    Ok(Rewriting::of(opening, features, Some(near)))
+    Ok(Rewriting::of(opening, features.within(limits), Some(near)))
 }
 
 fn whole(name: &str, rewriting: &mut Rewriting<'_>) -> Result<String, Vec<Fault>> {

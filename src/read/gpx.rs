@@ -37,6 +37,7 @@ use std::io::{self, BufRead};
 use quick_xml::{Reader, events::Event};
 
 use crate::fault::{Fault, Noted, Place, files::InFiles};
+use crate::limits::InputLimits;
 use crate::trip::route::Route;
 
 use document::GpxDocument;
@@ -61,6 +62,15 @@ const KEPT_BUFFER_BYTES: usize = 1 << 20;
 /// assert_eq!(faults[0].code(), "no-line");
 /// ```
 pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>> {
+    route_within(name, text, &InputLimits::default())
+}
+
+/// The same with other limits.
+pub(super) fn route_within(
+    name: &str,
+    text: impl BufRead,
+    limits: &InputLimits,
+) -> Result<Noted<Route>, Vec<Fault>> {
     let unreadable = |e: std::io::Error| {
         let stopped = InFiles::Stopped(e.to_string());
         vec![Fault::new(stopped, Place::file(name))]
@@ -70,8 +80,9 @@ pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>>
         return Err(vec![fault]);
     }
     let mut document = GpxDocument::new(name);
-    read_all(Lines::new(source::decoded(&first, whole)), &mut document);
-    outcome::route(document)
+    let text = source::decoded(&first, whole);
+    read_all(Lines::new(text, limits), &mut document);
+    outcome::route(document, limits)
 }
 
 /// The text of a GPX file for who keeps it as a text: whatever letters it is written in and says so, it is UTF-8 then and says

@@ -4,6 +4,7 @@
 use crate::read::flatgeobuf;
 use crate::{
     fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, instead::Instead},
+    limits::InputLimits,
     read::{
         geojson::{self, Given, KnownShapes},
         input::{Input, Seekable, Text},
@@ -50,19 +51,19 @@ pub(super) fn zones(
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub fn zones_near(input: Input<Seekable>, line: &Route, gap_m: Option<f64>) -> IceRead {
-    let file = input.source?;
+    let file = (input.source?, &input.limits);
     near(&input.name, file, line, &Given { gap_m })
 }
 
 #[cfg(feature = "flatgeobuf")]
-fn near(name: &str, file: Seekable, line: &Route, given: &Given) -> IceRead {
+fn near(name: &str, file: (Seekable, &InputLimits), line: &Route, given: &Given) -> IceRead {
     let near = flatgeobuf::Near::of(Some(line), &[]);
     flatgeobuf::zones_near(name, file, given, near)
 }
 
 /// This build knows no index: the reader of texts says what it is.
 #[cfg(not(feature = "flatgeobuf"))]
-fn near(name: &str, file: Seekable, _: &Route, given: &Given) -> IceRead {
+fn near(name: &str, (file, _): (Seekable, &InputLimits), _: &Route, given: &Given) -> IceRead {
     let text: Text<'_> = Box::new(std::io::BufReader::new(file));
     read(Input::new(name, text), given, None)
 }
@@ -71,18 +72,18 @@ fn near(name: &str, file: Seekable, _: &Route, given: &Given) -> IceRead {
 /// is to be looked at.
 #[cfg(feature = "flatgeobuf")]
 pub(super) fn zones_near_alone(
-    (name, file): (String, Seekable),
+    (name, file, limits): (String, Seekable, InputLimits),
     line: &Route,
     given: &Given,
 ) -> Option<Noted<Vec<Zone>>> {
     let near = flatgeobuf::Near::of(Some(line), &[]);
-    flatgeobuf::drawn_near(&name, file, given, near)
+    flatgeobuf::drawn_near(&name, (file, &limits), given, near)
 }
 
 /// This build knows no index.
 #[cfg(not(feature = "flatgeobuf"))]
 pub(super) fn zones_near_alone(
-    _: (String, Seekable),
+    _: (String, Seekable, InputLimits),
     _: &Route,
     _: &Given,
 ) -> Option<Noted<Vec<Zone>>> {
@@ -95,7 +96,7 @@ pub(super) fn read(input: Input<Text<'_>>, given: &Given, known: Option<&KnownSh
     let start = text.fill_buf().unwrap_or_default();
     #[cfg(feature = "flatgeobuf")]
     if signature::is_flatgeobuf(start) {
-        return flatgeobuf::zones(&input.name, text, given, known);
+        return flatgeobuf::zones(&input.name, (text, &input.limits), given, known);
     }
     let (xml, other) = (signature::of_xml(start), signature::of_text(start));
     let read = match known {

@@ -7,13 +7,10 @@ use std::{
 
 use crate::{
     fault::{Fault, Place, files::InFiles, instead::Instead},
+    limits::{InputLimit, InputLimits},
     raster::ReadSeek,
     read::{kind, signature},
 };
-
-/// Most MiB of a text that is held whole, a trip file or a practice file: hundreds of times the longest that comes with
-/// the program. Our judgement.
-const MOST_MIB: u64 = 1;
 
 /// Text that is read once, from its beginning.
 ///
@@ -60,16 +57,15 @@ pub struct Input<T> {
     pub name: String,
     /// What it holds, or why it could not be opened.
     pub source: Result<T, Vec<Fault>>,
+    /// How much of it is read.
+    pub limits: InputLimits,
 }
 
 impl<T> Input<T> {
     /// An input that is there.
     #[must_use]
     pub fn new(name: impl Into<String>, source: T) -> Self {
-        Self {
-            name: name.into(),
-            source: Ok(source),
-        }
+        Self::opened(name, Ok(source))
     }
 
     /// An input opened by somebody who may have failed.
@@ -78,7 +74,14 @@ impl<T> Input<T> {
         Self {
             name: name.into(),
             source: source.map_err(|fault| vec![fault]),
+            limits: InputLimits::default(),
         }
+    }
+
+    /// The same with other limits.
+    #[must_use]
+    pub fn within(self, limits: InputLimits) -> Self {
+        Self { limits, ..self }
     }
 }
 
@@ -107,14 +110,15 @@ impl<'a> Input<Text<'a>> {
     pub fn whole(self) -> Result<String, Vec<Fault>> {
         let place = Place::file(&self.name);
         let fault = |what: InFiles, at: Place| vec![Fault::new(what, at)];
-        let most = MOST_MIB << 20;
+        let most = self.limits.bytes(InputLimit::TextMib);
+        let most_mib = self.limits[InputLimit::TextMib];
         let mut bytes = Vec::new();
         self.source?
             .take(most + 1)
             .read_to_end(&mut bytes)
             .map_err(|e| fault(InFiles::Stopped(e.to_string()), place.clone()))?;
         if bytes.len() as u64 > most {
-            return Err(fault(InFiles::TooLarge { most_mib: MOST_MIB }, place));
+            return Err(fault(InFiles::TooLarge { most_mib }, place));
         }
         if let Some(instead) = no_toml(&bytes) {
             return Err(fault(InFiles::NoToml(instead), place));

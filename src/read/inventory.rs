@@ -11,13 +11,14 @@ use super::{
 };
 use crate::{
     fault::{Fault, Noted, Place, Wrong, geojson::InGeojson},
+    limits::InputLimits,
     trip::{route::Route, zone::Zone},
 };
 
 /// An inventory that was read, or that waits for the route, since only what lies near it is to be read.
 pub(super) enum Inventory<'a> {
     Read(IceRead),
-    Waits(String, WaitingIce<'a>),
+    Waits(String, WaitingIce<'a>, InputLimits),
 }
 
 /// FlatGeobuf, nothing of it read.
@@ -35,16 +36,20 @@ impl<'a> Inventory<'a> {
         near: Option<Input<Seekable>>,
         known: Option<&KnownShapes>,
     ) -> Self {
-        let waiting = match (near, whole) {
-            (Some(Input { name, source }), _) => source
-                .and_then(|file| of_file(&name, file))
-                .map(|ice| (name, ice)),
-            (None, Some(Input { name, source })) => source.map(of_text).map(|ice| (name, ice)),
+        let (name, limits, begun) = match (near, whole) {
+            (Some(near), _) => {
+                let begun = near.source.and_then(|file| of_file(&near.name, file));
+                (near.name, near.limits, begun)
+            }
+            (None, Some(whole)) => (whole.name, whole.limits, whole.source.map(of_text)),
             (None, None) => return Self::Read(Ok(nothing())),
         };
-        match waiting {
-            Ok((name, Begun::Waits(ice))) => Self::Waits(name, ice),
-            Ok((name, Begun::Text(text))) => Self::Read(all(Input::new(name, text), known)),
+        match begun {
+            Ok(Begun::Waits(ice)) => Self::Waits(name, ice, limits),
+            Ok(Begun::Text(text)) => {
+                let text = Input::new(name, text).within(limits);
+                Self::Read(all(text, known))
+            }
             Err(faults) => Self::Read(Err(faults)),
         }
     }
@@ -57,14 +62,14 @@ impl<'a> Inventory<'a> {
         zones: Option<&Noted<Vec<Zone>>>,
         names: &[String; 2],
     ) -> IceRead {
-        let (name, ice) = match self {
+        let (name, ice, limits) = match self {
             Self::Read(ice) => return ice,
-            Self::Waits(name, ice) => (name, ice),
+            Self::Waits(name, ice, limits) => (name, ice, limits),
         };
         let route = route.map(|route| &route.value);
         let exchanged = route.and_then(|route| apart(route, zones, &[], names));
         let beside = exchanged.and(zones).map(|zones| zones.value.as_slice());
-        let read = ice.near(&name, route, beside.unwrap_or_default());
+        let read = ice.near((&name, &limits), route, beside.unwrap_or_default());
         of_inventory(read, Place::file(&name))
     }
 }
@@ -86,7 +91,9 @@ pub fn glaciers_near(input: Input<Seekable>, route: &Route) -> IceRead {
     let file = Place::file(&input.name);
     match Inventory::begun(None, Some(input), None) {
         Inventory::Read(ice) => ice,
-        Inventory::Waits(name, ice) => of_inventory(ice.near(&name, Some(route), &[]), file),
+        Inventory::Waits(name, ice, limits) => {
+            of_inventory(ice.near((&name, &limits), Some(route), &[]), file)
+        }
     }
 }
 
@@ -99,24 +106,28 @@ pub fn glaciers_near(input: Input<Seekable>, route: &Route) -> IceRead {
 /// use schrund::{example, read::{input::Seekable, lay}};
 ///
 /// let mut held: Seekable = Box::new(std::io::Cursor::new(example::PAIR_GLACIERS_GEOJSON.as_bytes()));
-/// assert!(!lay::has_index("ice.geojson", &mut held)?);
+/// assert!(!lay::has_index("ice.geojson", &mut held, &Default::default())?);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-pub fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
+pub fn has_index(
+    name: &str,
+    file: &mut Seekable,
+    limits: &InputLimits,
+) -> Result<bool, Vec<Fault>> {
     if !signature::begins_flatgeobuf(name, &mut **file)? {
         return Ok(false);
     }
-    indexed(name, file)
+    indexed(name, file, limits)
 }
 
 #[cfg(feature = "flatgeobuf")]
-fn indexed(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
-    super::flatgeobuf::has_index(name, file)
+fn indexed(name: &str, file: &mut Seekable, limits: &InputLimits) -> Result<bool, Vec<Fault>> {
+    super::flatgeobuf::has_index(name, file, limits)
 }
 
 /// This build does not read it.
 #[cfg(not(feature = "flatgeobuf"))]
-fn indexed(_: &str, _: &mut Seekable) -> Result<bool, Vec<Fault>> {
+fn indexed(_: &str, _: &mut Seekable, _: &InputLimits) -> Result<bool, Vec<Fault>> {
     Ok(false)
 }
 
@@ -154,24 +165,29 @@ fn of_file<'a>(name: &str, mut file: Seekable) -> Result<Begun<'a>, Vec<Fault>> 
 
 impl WaitingIce<'_> {
     #[cfg(feature = "flatgeobuf")]
-    fn near(self, name: &str, route: Option<&Route>, zones: &[Zone]) -> IceRead {
+    fn near(
+        self,
+        (name, limits): (&str, &InputLimits),
+        route: Option<&Route>,
+        zones: &[Zone],
+    ) -> IceRead {
         use super::flatgeobuf::{Near, zones_near, zones_near_once};
 
         let near = Near::of(route, zones);
         match self {
-            Self::Once(text) => zones_near_once(name, text, &ANY_GAP, near),
-            Self::Here(file) => zones_near(name, file, &ANY_GAP, near),
+            Self::Once(text) => zones_near_once(name, (text, limits), &ANY_GAP, near),
+            Self::Here(file) => zones_near(name, (file, limits), &ANY_GAP, near),
         }
     }
 
     /// This build does not read it, and the reader of zones says what it is.
     #[cfg(not(feature = "flatgeobuf"))]
-    fn near(self, name: &str, _: Option<&Route>, _: &[Zone]) -> IceRead {
+    fn near(self, (name, limits): (&str, &InputLimits), _: Option<&Route>, _: &[Zone]) -> IceRead {
         let text = match self {
             Self::Once(text) => text,
             Self::Here(file) => Box::new(BufReader::new(file)),
         };
-        ice::read(Input::new(name, text), &ANY_GAP, None)
+        ice::read(Input::new(name, text).within(*limits), &ANY_GAP, None)
     }
 }
 

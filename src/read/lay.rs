@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use crate::{
     cores,
     fault::{Fault, Item, Noted, Place, trip::InTrip},
+    limits::InputLimits,
     practice::{GivenBy, Origin, Rule, Rules, set},
     raster::{self, Terrain},
     read::{
@@ -124,17 +125,17 @@ impl<'a> Sources<'a> {
     /// Every fault of every input.
     pub fn job(self) -> Result<Job, Vec<Fault>> {
         let mut faults = Faults::default();
+        let inventory = self.names_ice();
         let (trip, trip_place) = opened(self.trip);
         let trip = faults.take(trip);
         // Who goes and when may stand in the part that could not be read.
         let (trip_read, by_flag) = (trip.is_some(), self.flags.party.is_some());
-        let inventory =
-            self.glaciers.is_some() || self.glaciers_near.is_some() || self.glaciers_later;
         let line = self.route.as_ref().map(|route| route.name.clone());
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
             trip_place,
+            limits: self.zones.limits,
         }
         .on_a_line(line.is_some());
         faults.0.extend(said.not_laid(&self.terrain, inventory));
@@ -185,6 +186,11 @@ impl<'a> Sources<'a> {
             _ => Err(faults.0),
         }
     }
+
+    /// Whether there is ice beside the drawn one.
+    fn names_ice(&self) -> bool {
+        self.glaciers.is_some() || self.glaciers_near.is_some() || self.glaciers_later
+    }
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
@@ -199,6 +205,7 @@ struct Layered {
     flags: Trip,
     trip: Trip,
     trip_place: Place,
+    limits: InputLimits,
 }
 
 impl Layered {
@@ -242,18 +249,12 @@ impl Layered {
         rules.given = self.given_by();
         let mut laid = Laid::of(rules);
         let mut faults = Faults::default();
-        faults.take(
-            self.trip
-                .lay_over(&mut laid, &self.trip_place, &Origin::Trip),
-        );
-        faults.take(
-            self.flags
-                .lay_over(&mut laid, &Place::item(Item::Flags), &Origin::Flag),
-        );
-        if faults.0.is_empty() {
-            Ok(laid)
-        } else {
-            Err(faults.0)
+        let (trip, flags) = (&self.trip_place, &Place::item(Item::Flags));
+        faults.take(self.trip.lay_over(&mut laid, trip, &Origin::Trip));
+        faults.take(self.flags.lay_over(&mut laid, flags, &Origin::Flag));
+        match faults.0.is_empty() {
+            true => Ok(laid),
+            false => Err(faults.0),
         }
     }
 
@@ -297,9 +298,9 @@ impl Layered {
         let first = set::Source::Named(set::EMBEDDED[0].0);
         let default = || Rules::with_practice(&first).map(Cow::Owned);
         let rules = &*rules.map_or_else(default, |rules| Ok(Cow::Borrowed(rules)))?;
-        let given = match self.flags.party(&self.place(true), rules)? {
+        let given = match self.flags.party(&self.place(true), rules, &self.limits)? {
             Some(party) => Some(party),
-            None => self.trip.party(&self.place(false), rules)?,
+            None => self.trip.party(&self.place(false), rules, &self.limits)?,
         };
         let party = given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::default())])?;
         let by_flag = !self.flags.teams.is_empty();

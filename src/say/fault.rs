@@ -5,6 +5,7 @@ mod flatgeobuf;
 mod geojson;
 mod gpx;
 mod instead;
+mod limit;
 #[cfg(feature = "fetch")]
 mod network;
 mod numbers;
@@ -56,7 +57,8 @@ pub fn says(fault: &Fault, voice: Voice) -> Said {
 /// How to mend it, if there is a way.
 #[must_use]
 pub fn hint(fault: &Fault, voice: Voice) -> Option<Said> {
-    phrase(fault, voice).hint(voice).map(harmless)
+    let cure = phrase(fault, voice).hint(voice)?;
+    Some(harmless(limit::raised(cure, &fault.what, voice)))
 }
 
 /// What came from files, addresses and flags does nothing where it is shown.

@@ -145,6 +145,7 @@ fn too_much_is_not_taken() {
     let too_big = |unpacked| InNetwork::TooBig {
         most_mib: 1,
         unpacked,
+        page: false,
     };
     let announced = head("200 OK", &[], Some("1048577"));
     assert_eq!(

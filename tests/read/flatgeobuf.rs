@@ -306,7 +306,7 @@ fn as_text_it_is_the_same_zones() {
             ..Form::default()
         },
     );
-    let text = zones_text("ice.fgb", &bytes)
+    let text = zones_text("ice.fgb", &bytes, &Default::default())
         .expect("sound")
         .expect("it was no text");
     assert_eq!(

@@ -172,7 +172,7 @@ fn people_are_counted_however_they_are_named() {
 fn a_trip_file_is_checked_as_a_whole_on_its_own() {
     let all = "party = 1\ngap_m = nan\n[[rope]]\nlength_m = 1\n[assume]\nmargin_m = -1\n";
     let trip = trip::trip("trip.toml", all).unwrap();
-    let faults = trip::check(&trip, &Place::file("trip.toml")).unwrap_err();
+    let faults = trip::check(&trip, &Place::file("trip.toml"), &Default::default()).unwrap_err();
     let codes: Vec<&str> = faults.iter().map(|fault| fault.code()).collect();
     assert_eq!(codes, ["bad-number", "alone", "bad-trip", "bad-number"]);
 }

@@ -106,6 +106,12 @@ file-no-toml = this is { instead-what }, not TOML, as trip and practice files ar
     }
 file-too-large = the file is larger than { $mib } MiB, and no trip file or practice file is
     .hint = was another file given in its place?
+limit-raised = { $cure }; { $name ->
+    [answer-s] { $flag } waits longer
+    [people] { $flag } plans for more
+    [route-km] { $flag } plans longer ones
+   *[other] { $flag } takes more, from a file you trust
+ }
 file-nul-in-name = a NUL character stands in "{ $found }", shown as ␀
     .hint = write it without that character
 file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } is GPX

@@ -79,6 +79,11 @@ network-no-placeholder = the address has { $words }, which stands for nothing
     .hint = of a tile named by its south-west corner write {"{"}NS{"}"} and {"{"}EW{"}"} for the letters ({"{"}ns{"}"}, {"{"}ew{"}"} for small ones), {"{"}lat{"}"} for two digits and {"{"}lon{"}"} for three
 network-many-tiles = the surroundings of the route reach over { $tiles } tiles, and { $most } are fetched at most
     .hint = fetch the stages one by one
+network-many-cells = the surroundings of the route are { $cells } cells of the model, and { $most } are cut out at most
+    .hint = { $interface ->
+        [flags] `--around` looks less far; or fetch the stages one by one
+       *[members] look less far, or fetch the stages one by one
+     }
 network-no-heights = the model has no heights near the route
     .hint = check whether the address is of this region
 network-no-geotiff = heights are cut out of a GeoTIFF, and this is none

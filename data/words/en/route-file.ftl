@@ -135,6 +135,8 @@ with-points = { $points ->
     [0] without a point
    *[other] with { points }
  }
+gpx-endless = the line is { $length } long, and no more than { $most } is planned
+    .hint = is a position wrong? Its longest straight piece, { $edge }, begins at { $at }
 gpx-jump = the line jumps { $length } at { $at }; the jump is not walked and adds no length
 gpx-long-edge = no point for { $length } from { $at } on ({ $place }); elsewhere the line is drawn finely
     .hint = was the receiver off, or was it a lift? The line is taken as straight there: draw the piece, or begin a new segment behind it

@@ -84,7 +84,8 @@ fn has_index(file: &mut Option<Input<Seekable>>) -> bool {
         Some(Input {
             name,
             source: Ok(file),
-        }) => lay::has_index(name, file).unwrap_or(false),
+            limits,
+        }) => lay::has_index(name, file, limits).unwrap_or(false),
         _ => false,
     }
 }

@@ -69,7 +69,7 @@ pub(super) fn taken(bytes: &[u8], opening: &Preamble, near: Option<&Near>) -> Ta
 }
 
 fn opened(bytes: &[u8]) -> Result<Feature<'_>, InFlatgeobuf> {
-    let options = opening::limits(bytes.len());
+    let options = opening::verified(bytes.len());
     let feature = size_prefixed_root_as_feature_with_opts(&options, bytes);
     feature.map_err(|_| InFlatgeobuf::Broken(FlatgeobufPart::Feature))
 }

@@ -2,6 +2,7 @@
 
 use std::{
     io::{self, Read, Seek, SeekFrom},
+    ops::Range,
     vec,
 };
 
@@ -16,14 +17,16 @@ use crate::{
         Fault,
         flatgeobuf::{FlatgeobufPart, InFlatgeobuf},
     },
+    limits::{InputLimit, InputLimits},
     read::input::Seekable,
 };
 
-/// Longest feature, MiB: sixteen million points. Our judgement; the largest outline measured has some hundred thousand.
-const MOST_FEATURE_MIB: u64 = 256;
-
 /// Features of a file, one in memory at a time.
-pub(super) struct Features<'b>(Way<'b>);
+pub(super) struct Features<'b> {
+    way: Way<'b>,
+    /// Longest feature, MiB.
+    most_mib: u64,
+}
 
 enum Way<'b> {
     Row {
@@ -54,11 +57,20 @@ impl<'b> Features<'b> {
         if skipped < rest.index_bytes {
             return Err(fault(InFlatgeobuf::CutOff));
         }
-        Ok(Self(Way::Row {
-            bytes: Box::new(bytes),
-            number: 0,
-            all: rest.features,
-        }))
+        Ok(Self {
+            way: Way::Row {
+                bytes: Box::new(bytes),
+                number: 0,
+                all: rest.features,
+            },
+            most_mib: InputLimits::default()[InputLimit::FeatureMib],
+        })
+    }
+
+    /// The same with another limit for each.
+    pub(super) fn within(self, limits: &InputLimits) -> Self {
+        let most_mib = limits[InputLimit::FeatureMib];
+        Self { most_mib, ..self }
     }
 
     /// Those that an index told of, in a file of so many bytes.
@@ -69,13 +81,16 @@ impl<'b> Features<'b> {
         length: u64,
     ) -> Self {
         let features_at = rest.features_at();
-        Self(Way::Found {
-            bytes: ReadAhead::of(bytes),
-            list: found.into_iter(),
-            features_at,
-            length,
-            left: length.saturating_sub(features_at),
-        })
+        Self {
+            way: Way::Found {
+                bytes: ReadAhead::of(bytes),
+                list: found.into_iter(),
+                features_at,
+                length,
+                left: length.saturating_sub(features_at),
+            },
+            most_mib: InputLimits::default()[InputLimit::FeatureMib],
+        }
     }
 
     /// The next one.
@@ -83,11 +98,12 @@ impl<'b> Features<'b> {
     /// # Errors
     /// The file ends or makes no sense there: nothing more can be read of it.
     pub(super) fn next(&mut self) -> Result<Option<FeatureBytes>, Fault> {
-        match &mut self.0 {
+        let part = (FlatgeobufPart::Feature, self.most_mib);
+        match &mut self.way {
             Way::Row { all, number, .. } if all.is_some_and(|all| *number >= all) => Ok(None),
             Way::Row { bytes, number, all } => {
                 *number += 1;
-                match read_exactly(bytes, PART).map_err(|fault| numbered(fault, *number))? {
+                match read_exactly(bytes, part).map_err(|fault| numbered(fault, *number))? {
                     Some(held) => Ok(Some((*number, held))),
                     None if all.is_none() => Ok(None),
                     None => Err(fault(InFlatgeobuf::CutOff)),
@@ -113,7 +129,7 @@ impl<'b> Features<'b> {
                 // What the index says is a wish: where no features stand nothing is read.
                 let ahead = features_at.saturating_add(ends).min(*length);
                 let told = bytes.hold(at_byte..ahead).map_err(|why| stopped(&why));
-                let held = told.and_then(|()| at(bytes, at_byte, *length, left));
+                let held = told.and_then(|()| at(bytes, part, at_byte..*length, left));
                 held.map(|held| Some((number, held)))
                     .map_err(|fault| numbered(fault, number))
             }
@@ -121,9 +137,16 @@ impl<'b> Features<'b> {
     }
 }
 
-const PART: (FlatgeobufPart, u64) = (FlatgeobufPart::Feature, MOST_FEATURE_MIB);
-
-fn at(bytes: &mut ReadAhead, at: u64, length: u64, left: &mut u64) -> Result<Vec<u8>, Fault> {
+/// What stands at a byte, in a file that ends somewhere.
+fn at(
+    bytes: &mut ReadAhead,
+    part: (FlatgeobufPart, u64),
+    Range {
+        start: at,
+        end: length,
+    }: Range<u64>,
+    left: &mut u64,
+) -> Result<Vec<u8>, Fault> {
     let broken = || fault(InFlatgeobuf::Broken(FlatgeobufPart::Index));
     if at >= length {
         return Err(broken());
@@ -131,7 +154,7 @@ fn at(bytes: &mut ReadAhead, at: u64, length: u64, left: &mut u64) -> Result<Vec
     bytes
         .seek(SeekFrom::Start(at))
         .map_err(|why| stopped(&why))?;
-    let held = read_exactly(bytes, PART)?.ok_or_else(broken)?;
+    let held = read_exactly(bytes, part)?.ok_or_else(broken)?;
     *left = left.checked_sub(held.len() as u64).ok_or_else(broken)?;
     Ok(held)
 }

@@ -12,6 +12,7 @@ use crate::{
         flatgeobuf::{FlatgeobufPart, InFlatgeobuf},
         geojson::InGeojson,
     },
+    limits::{InputLimit, InputLimits},
     read::geojson::is_wgs84,
 };
 
@@ -21,8 +22,6 @@ const MAGIC: &[u8; 3] = b"fgb";
 const VERSION: u8 = 3;
 /// Bytes of the magic, the version and their repetition with the patch level.
 const MAGIC_BYTES: usize = 8;
-/// Longest header, MiB: columns by the thousand and a system in words have room in it. Our judgement.
-const MOST_HEADER_MIB: u64 = 4;
 /// Bytes of a node of the index: a box of four numbers and an offset.
 pub(super) const NODE_BYTES: u64 = 40;
 /// Tables that point at the same bytes again and again count each time; sound ones share next to nothing. Our judgement.
@@ -58,7 +57,7 @@ impl Preamble {
     ///
     /// # Errors
     /// It is of another version, cut off, contradicts itself, or is in another system than longitude and latitude on WGS 84.
-    pub(super) fn read(from: &mut impl Read) -> Result<Self, Fault> {
+    pub(super) fn read(from: &mut impl Read, limits: &InputLimits) -> Result<Self, Fault> {
         let mut magic = [0; MAGIC_BYTES];
         from.read_exact(&mut magic).map_err(|why| stopped(&why))?;
         let [_, _, _, version, again @ .., _] = magic;
@@ -68,9 +67,9 @@ impl Preamble {
         if again != *MAGIC {
             return Err(broken());
         }
-        let part = (FlatgeobufPart::Header, MOST_HEADER_MIB);
+        let part = (FlatgeobufPart::Header, limits[InputLimit::HeaderMib]);
         let bytes = read_exactly(from, part)?.ok_or_else(|| fault(InFlatgeobuf::CutOff))?;
-        let options = limits(bytes.len());
+        let options = verified(bytes.len());
         let header = size_prefixed_root_as_header_with_opts(&options, &bytes);
         let header = header.map_err(|_| broken())?;
         if let Some(system) = header.crs() {
@@ -107,7 +106,7 @@ pub(super) fn columns<'b>(
 }
 
 /// How far tables are followed that stand in so many bytes.
-pub(super) fn limits(bytes: usize) -> VerifierOptions {
+pub(super) fn verified(bytes: usize) -> VerifierOptions {
     VerifierOptions {
         max_depth: DEPTH,
         max_apparent_size: bytes.saturating_mul(SHARED).saturating_add(SHARED_AT_LEAST),

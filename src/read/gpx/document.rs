@@ -339,7 +339,7 @@ impl<'n> GpxDocument<'n> {
             _ => None,
         };
         let spot = lines.event().after(good.unwrap_or_default());
-        self.broken_text(spot, xml_fault::of(error));
+        self.broken_text(spot, xml_fault::of(error, lines.most_mib));
         match error {
             Error::IllFormed(IllFormedError::UnclosedReference) => Continue(()),
             _ => Break(()),

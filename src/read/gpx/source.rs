@@ -9,12 +9,12 @@ use quick_xml::{
     events::Event,
 };
 
+use crate::limits::{InputLimit, InputLimits};
+
 /// Read at once, bytes. \[ours\]
 const CHUNK_BYTES: usize = 64 * 1024;
 /// Looked at to tell the kind of file and its encoding, bytes. \[ours\]
 const FIRST_BYTES: u64 = 1024;
-/// A single tag, text or comment longer than this is refused, bytes, so that memory stays bounded. \[ours\]
-pub(super) const LONGEST_EVENT_BYTES: u64 = 64 << 20;
 
 /// A file from its beginning, although its first bytes were read before.
 type Whole<R> = Chain<Cursor<Vec<u8>>, R>;
@@ -130,10 +130,12 @@ pub(super) struct Lines<'r> {
     at_base: GpxSpot,
     event: OffsetMark,
     held: OffsetMark,
+    /// A single tag, text or comment longer than this is refused, MiB, so that memory stays bounded.
+    pub(super) most_mib: u64,
 }
 
 impl<'r> Lines<'r> {
-    pub(super) fn new(inner: Box<dyn Read + 'r>) -> Self {
+    pub(super) fn new(inner: Box<dyn Read + 'r>, limits: &InputLimits) -> Self {
         Self {
             inner,
             chunk: vec![0; CHUNK_BYTES].into_boxed_slice(),
@@ -143,6 +145,7 @@ impl<'r> Lines<'r> {
             at_base: GpxSpot { line: 1, column: 1 },
             event: OffsetMark::default(),
             held: OffsetMark::default(),
+            most_mib: limits[InputLimit::TagMib],
         }
     }
 
@@ -184,7 +187,7 @@ impl<'r> Lines<'r> {
 
     /// Whether the running event is longer than anything a route needs.
     pub(super) fn overlong(&self) -> bool {
-        self.base.saturating_sub(self.event.offset) > LONGEST_EVENT_BYTES
+        self.base.saturating_sub(self.event.offset) > self.most_mib << 20
     }
 
     #[cold]

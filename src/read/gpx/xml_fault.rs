@@ -13,14 +13,11 @@ use crate::fault::{
 };
 
 use super::fix::excerpt;
-use super::source::LONGEST_EVENT_BYTES;
-
-const MIB: u64 = 1 << 20;
 
 /// What the parser stumbled over; reading fails here only where the running event passed the limit.
-pub(super) fn of(error: &Error) -> Xml {
+pub(super) fn of(error: &Error, most_mib: u64) -> Xml {
     match error {
-        Error::Io(_) => Xml::Overlong(LONGEST_EVENT_BYTES / MIB),
+        Error::Io(_) => Xml::Overlong(most_mib),
         Error::Syntax(e) => syntax(*e),
         Error::IllFormed(e) => ill_formed(e),
         Error::InvalidAttr(e) => Xml::Attribute(attribute(e)),

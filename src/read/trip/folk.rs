@@ -18,7 +18,7 @@ use crate::{
 /// for (text, said) in [("party = 3", Folk::Number(3)), ("party = [82, 75, 90]", masses)] {
 ///     let trip = trip("trip.toml", text)?;
 ///     assert_eq!(trip.party, Some(said));
-///     let party = trip.party(&Place::file("trip.toml"), &rules)?;
+///     let party = trip.party(&Place::file("trip.toml"), &rules, &Default::default())?;
 ///     assert_eq!(party.map(|party| party.people.len()), Some(3));
 /// }
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -62,9 +62,6 @@ pub struct PersonEntry {
     /// Kilograms with pack.
     pub mass_kg: Option<f64>,
 }
-
-/// Most people that are planned for. Our judgement: beyond it, somebody mistyped.
-pub(super) const MOST_PEOPLE: usize = 60;
 
 pub(super) fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Fault> {
     let wrong = party

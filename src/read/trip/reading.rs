@@ -3,6 +3,7 @@
 use super::{form::Trip, forms, laid::Laid, names, rest};
 use crate::{
     fault::{Fault, Place},
+    limits::InputLimits,
     practice::{Origin, Rules, set, toml_text::TomlText},
     read::{
         geojson::Given,
@@ -32,9 +33,13 @@ pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
 /// Reads a trip file as an input among others.
 #[must_use]
 pub fn file(input: Input<Text<'_>>) -> Input<Trip> {
-    let name = input.name.clone();
+    let (name, limits) = (input.name.clone(), input.limits);
     let source = input.whole().and_then(|text| trip(&name, &text));
-    Input { name, source }
+    Input {
+        name,
+        source,
+        limits,
+    }
 }
 
 /// JSON Schema of the trip file.
@@ -51,14 +56,14 @@ pub fn schema() -> Result<String, serde_json::Error> {
 ///
 /// # Errors
 /// Every figure, mass, rope and gap width that cannot be.
-pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
+pub fn check(trip: &Trip, place: &Place, limits: &InputLimits) -> Result<(), Vec<Fault>> {
     let mut laid = Laid::of(Rules::with_practice(&set::Source::Named(
         set::EMBEDDED[0].0,
     ))?);
     let gap_m = trip.gap_m;
     let results = [
         trip.lay_over(&mut laid, place, &Origin::Trip),
-        trip.party(place, &laid.rules).map(|_| ()),
+        trip.party(place, &laid.rules, limits).map(|_| ()),
         trip.ropes(place).map(|_| ()),
         Err(trip.halt_faults(place)),
         Given { gap_m }
@@ -91,7 +96,7 @@ mod tests {
         let people = |text: &str| {
             trip("trip.toml", text)
                 .unwrap()
-                .party(&place, &rules())
+                .party(&place, &rules(), &InputLimits::default())
                 .unwrap()
                 .unwrap()
         };

@@ -1,13 +1,14 @@
 //! The party, the ropes and the halts that a trip names.
 
 use super::{
-    folk::{Folk, MOST_PEOPLE, wrong_masses},
+    folk::{Folk, wrong_masses},
     form::Trip,
     halts::HaltEntry,
     ropes::RopeEntry,
 };
 use crate::{
     fault::{Fault, Item, Place, plan::InPlan, trip::InTrip},
+    limits::{InputLimit, InputLimits},
     practice::Rules,
     trip::{
         halt::Halt,
@@ -22,15 +23,21 @@ impl Trip {
     ///
     /// # Errors
     /// A mass that cannot be, nobody, one person alone, or more than are planned for.
-    pub fn party(&self, place: &Place, rules: &Rules) -> Result<Option<Party>, Vec<Fault>> {
+    pub fn party(
+        &self,
+        place: &Place,
+        rules: &Rules,
+        limits: &InputLimits,
+    ) -> Result<Option<Party>, Vec<Fault>> {
+        let most = limits.count(InputLimit::People);
         let place = place.clone().with_property("party");
         let party = match &self.party {
             None => return Ok(None),
-            Some(folk) if folk.count() > MOST_PEOPLE => {
+            Some(folk) if folk.count() > most => {
                 let too_many = InTrip::TooMany {
                     // A flag too large for a count stands here as the greatest there is.
                     people: Some(folk.count()).filter(|n| *n < usize::MAX),
-                    most: MOST_PEOPLE,
+                    most,
                 };
                 return Err(vec![Fault::new(too_many, place)]);
             }

@@ -1,7 +1,7 @@
 //! Route files in words.
 
 use super::{
-    phrase::{Phrase, name, number, row},
+    phrase::{Phrase, figure, name, number, row},
     quote::printable,
 };
 use crate::{
@@ -46,6 +46,20 @@ pub(super) fn phrase(what: &InGpx, file: &str, voice: Voice) -> Phrase {
             tracks,
             routes,
         } => no_line(*waypoints, *tracks, *routes, voice),
+        InGpx::Endless {
+            length_m,
+            most_km,
+            edge_m,
+            at_m,
+        } => Phrase::of(
+            "gpx-endless",
+            [
+                ("length", Arg::Walked(*length_m)),
+                ("most", figure(most_km, "km")),
+                ("edge", Arg::Walked(*edge_m)),
+                ("at", Arg::Walked(*at_m)),
+            ],
+        ),
         InGpx::Jump { length_m, at_m } => Phrase::of(
             "gpx-jump",
             [

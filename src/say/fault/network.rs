@@ -44,7 +44,9 @@ fn with_figures(what: &InNetwork) -> Phrase {
                 ("tries", count(*tries)),
             ],
         ),
-        InNetwork::TooBig { most_mib, unpacked } => Phrase::of(
+        InNetwork::TooBig {
+            most_mib, unpacked, ..
+        } => Phrase::of(
             "network-too-big",
             [("mib", number(most_mib)), ("unpacked", Arg::yes(*unpacked))],
         ),
@@ -95,6 +97,10 @@ fn of_many(what: &InNetwork) -> Phrase {
         InNetwork::ManyTiles { tiles, most } => Phrase::of(
             "network-many-tiles",
             [("tiles", Arg::Count(*tiles)), ("most", Arg::Count(*most))],
+        ),
+        InNetwork::ManyCells { cells, most } => Phrase::of(
+            "network-many-cells",
+            [("cells", number(cells)), ("most", number(most))],
         ),
         _ => Phrase::plain("network-no-address"),
     }

@@ -41,7 +41,7 @@ static ROUTE: LazyLock<Route> = LazyLock::new(|| {
 /// Reads it as zones, and as an inventory of which what is near is written down and read.
 fn ask(bytes: &[u8]) -> [Result<(), Vec<Fault>>; 2] {
     let zones = lay::zones(Input::text("ice.fgb", bytes), Some(3.0));
-    let near = near_text("ice.fgb", file(bytes), &ROUTE);
+    let near = near_text(Input::new("ice.fgb", file(bytes)), &ROUTE);
     let near = near.inspect(|text| {
         let text = text.as_deref().unwrap_or_default();
         // Its numbers may be no longitudes; it is JSON all the same.
