@@ -153,6 +153,11 @@ fn remarks(job: &Brief<'_>, ways: &[Way]) -> Vec<Remark> {
     } else if ways.iter().all(|w| !w.changes.is_empty()) {
         remarks.push(Remark::AllChanged);
     }
+    if job.party.people.len() > splits::IN_EVERY_WAY {
+        remarks.push(Remark::EvenSplits {
+            beyond: splits::IN_EVERY_WAY,
+        });
+    }
     if job.ropes.is_empty() {
         remarks.push(Remark::NoRopeNamed);
     }

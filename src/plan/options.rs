@@ -292,6 +292,11 @@ pub enum Remark {
     NoneInside,
     /// As the rules stand no split fits: every way changes something.
     AllChanged,
+    /// Of so many people only splits into rope teams as alike as can be are weighed.
+    EvenSplits {
+        /// Up to so many people every split is.
+        beyond: usize,
+    },
     /// No rope at hand was named.
     NoRopeNamed,
 }

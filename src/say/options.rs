@@ -67,7 +67,7 @@ fn merit(merit: Merit, voice: Voice) -> Said {
 #[must_use]
 pub fn remark(remark: Remark, voice: Voice) -> Said {
     let most = match remark {
-        Remark::TooManyForOne { most } => most,
+        Remark::TooManyForOne { most } | Remark::EvenSplits { beyond: most } => most,
         _ => 0,
     };
     let key = match remark {
@@ -78,6 +78,7 @@ pub fn remark(remark: Remark, voice: Voice) -> Said {
         Remark::OnlyTwo => "remark-only-two",
         Remark::NoneInside => "remark-none-inside",
         Remark::AllChanged => "remark-all-changed",
+        Remark::EvenSplits { .. } => "remark-even-splits",
         Remark::NoRopeNamed => "remark-no-rope-named",
     };
     voice.say(key, &[("most", Arg::Count(most))])

@@ -20,13 +20,18 @@ struct Asked {
     route: PathBuf,
     ice: PathBuf,
     flags: Vec<String>,
+    /// The command and the format of what it writes.
+    call: [&'static str; 2],
 }
+
+/// A map of the plan: what is drawn besides costs little.
+const MAP: [&str; 2] = ["plan", "geojson"];
 
 /// What grows, the exponent that it keeps within (our judgement: in proportion, with a little for sorting and for
 /// memory that no longer fits the caches; ropes are given out among teams and may cost their square), and its plans.
 type Case = (&'static str, f64, fn(&Path, u32, u32) -> Result<Asked>);
 
-const CASES: [Case; 8] = [
+const CASES: [Case; 11] = [
     ("points", 1.15, points),
     ("zones", 1.15, zones),
     ("vertices of a zone", 1.15, vertices),
@@ -35,6 +40,27 @@ const CASES: [Case; 8] = [
     ("stages", 1.15, stages),
     ("people", 1.15, people),
     ("ropes", 2.0, ropes),
+    ("legs, as JSON", 1.15, |folder, size, times| {
+        let call = ["plan", "json"];
+        Ok(Asked {
+            call,
+            ..legs(folder, size, times)?
+        })
+    }),
+    ("stages, report", 1.15, |folder, size, times| {
+        let call = ["plan", "html"];
+        Ok(Asked {
+            call,
+            ..stages(folder, size, times)?
+        })
+    }),
+    ("people, options", 1.15, |folder, size, times| {
+        let call = ["options", "json"];
+        Ok(Asked {
+            call,
+            ..people(folder, size, times)?
+        })
+    }),
 ];
 
 /// Prints the table; `size` multiplies points, zones, vertices and legs. Whether all keep within their bounds.
@@ -45,7 +71,7 @@ pub(crate) fn table(folder: &Path, size: u32) -> Result<bool> {
     } else {
         "milliseconds, median of five (no valgrind on this machine: not to be trusted where it is busy)"
     };
-    println!("plan --format geojson, {unit}");
+    println!("plan --format geojson unless named otherwise, {unit}");
     println!(
         "{:<20}{:>11}{:>11}{:>11}{:>11}{:>10}{:>11}{:>8}",
         "", "x 1", "x 2", "x 4", "x 8", "exponent", "of added", "bound"
@@ -87,10 +113,11 @@ fn has_valgrind() -> bool {
 /// What one plan costs: millions of instructions or milliseconds. NaN, which keeps within no bound, where it fails.
 fn cost(asked: &Asked, folder: &Path, counted: bool) -> Result<f64> {
     let (route, ice) = (asked.route.display(), asked.ice.display());
-    let mut args = ["plan", &route.to_string(), &ice.to_string()]
+    let [command, format] = asked.call;
+    let mut args = [command, &route.to_string(), &ice.to_string()]
         .map(str::to_owned)
         .to_vec();
-    args.extend(["--format", "geojson", "-q"].map(str::to_owned));
+    args.extend(["--format", format, "-q"].map(str::to_owned));
     args.extend(asked.flags.iter().cloned());
     if !counted {
         let args: Vec<&str> = args.iter().map(String::as_str).collect();
@@ -163,6 +190,7 @@ fn points(folder: &Path, size: u32, times: u32) -> Result<Asked> {
         route,
         ice,
         flags: flags(3, 1),
+        call: MAP,
     })
 }
 
@@ -185,6 +213,7 @@ fn vertices(folder: &Path, size: u32, times: u32) -> Result<Asked> {
         route,
         ice,
         flags: flags(3, 1),
+        call: MAP,
     })
 }
 
@@ -215,6 +244,7 @@ fn over(folder: &Path, points: u32, grid: (u32, u32, u32)) -> Result<Asked> {
         route,
         ice,
         flags: flags(3, 1),
+        call: MAP,
     })
 }
 
@@ -259,5 +289,10 @@ fn straight(folder: &Path, zones: u32, stages: u32, flags: Vec<String>) -> Resul
     let (route, ice) = (folder.join("line.gpx"), folder.join("line.geojson"));
     workload::gpx(&route, &lines)?;
     workload::geojson(&ice, (0..zones).map(ring))?;
-    Ok(Asked { route, ice, flags })
+    Ok(Asked {
+        route,
+        ice,
+        flags,
+        call: MAP,
+    })
 }

@@ -7,7 +7,7 @@ use tempfile::TempDir;
 
 use crate::fixture::{
     ground,
-    program::{schrund, schrund_fed, text},
+    program::{folder_of_example, schrund, schrund_fed, text},
     texts::collection,
     trip::{NORTHWARD, Trip, rectangle},
 };
@@ -248,4 +248,37 @@ fn a_wrong_time_and_bridges_without_a_start_are_told() {
         Some(6),
         "nobody listens there"
     );
+}
+
+/// A tile of the sea, or one whose heights somebody cut away: there is no relief then, and no fault.
+#[test]
+fn a_model_without_a_height_is_told_and_everything_is_written() {
+    let folder = folder_of_example();
+    let voids = i16::MIN.to_be_bytes().repeat(1201 * 1201);
+    std::fs::write(folder.path().join("N66E002.hgt"), voids).unwrap();
+    let call = [
+        "route.gpx",
+        "zones.geojson",
+        "--party",
+        "3",
+        "--terrain",
+        "N66E002.hgt",
+    ];
+    let set = schrund(
+        folder.path(),
+        &[&["plan"], &call[..], &["--out", "set"]].concat(),
+    );
+    let told = text(&set.stdout);
+    assert_eq!(set.status.code(), Some(0), "{}", text(&set.stderr));
+    assert!(
+        told.contains("the terrain model has no height here"),
+        "{told}"
+    );
+    let report = std::fs::read_to_string(folder.path().join("set/report.html")).unwrap();
+    assert!(report.contains("the terrain model has no height here"));
+    let page = schrund(
+        folder.path(),
+        &[&["draw"], &call[..], &["-o", "draw.html"]].concat(),
+    );
+    assert_eq!(page.status.code(), Some(0), "{}", text(&page.stderr));
 }

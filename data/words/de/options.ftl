@@ -25,6 +25,7 @@ remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keine Variante
 remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit einer
 remark-none-inside = keine Variante ist im Rahmen: so wie sie sind, ist mit keiner weiterzugehen; die gezeigten kommen am nächsten
 remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jede gezeigte Variante ändert etwas
+remark-even-splits = bei mehr als { $most } Personen werden nur Aufteilungen in etwa gleich große Seilschaften verglichen
 remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu kaufen gibt
 
 ## Die Tabelle der Varianten

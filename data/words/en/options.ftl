@@ -25,6 +25,7 @@ remark-only-one = { -both-taught }; the ropes and limits leave no way with two h
 remark-only-two = { -both-taught }; the ropes and limits leave no way with one here
 remark-none-inside = no way is inside the limits: as they are, none is a way to go on; those shown come nearest. What makes a rope long enough on one leg stands in the plan
 remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
+remark-even-splits = of more than { $most } people only splits into rope teams of like sizes are weighed
 remark-no-rope-named = no rope at hand was named: lengths sold are shown
 
 ## The table of ways

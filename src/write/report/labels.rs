@@ -2,6 +2,7 @@
 
 use geo::{Coord, Intersects, Line, LineString, Rect};
 use maud::{Markup, html};
+use rstar::{RTree, RTreeObject};
 
 use super::{
     extent::{Extent, Footprint},
@@ -45,30 +46,33 @@ impl Placed {
     }
 }
 
-/// What is taken at one size of print.
+/// What is taken at one size of print. Only what lies near is asked: of a line of many stages every place would ask all others.
 #[derive(Debug, Default)]
 struct Taken {
-    boxes: Vec<Rect>,
-    leaders: Vec<Line>,
+    boxes: RTree<Rect>,
+    leaders: RTree<Line>,
 }
 
 impl Taken {
     fn is_free(&self, here: &Rect, leader: Option<Line>) -> bool {
         let hides = |other: &Rect| overlap(other, here);
-        let led_through = |other: &Line| {
-            may_meet(other, here) && other.intersects(here)
-                || leader.is_some_and(|line| line.intersects(other))
-        };
-        !self.boxes.iter().any(hides)
-            && !self.leaders.iter().any(led_through)
+        !near(&self.boxes, here).any(hides)
+            && !near(&self.leaders, here).any(|other| other.intersects(here))
             && leader.is_none_or(|line| self.lets_through(&line))
     }
 
-    /// Whether a leader meets nothing but what it begins in the middle of.
+    fn take(&mut self, here: Rect, leader: Option<Line>) {
+        self.boxes.insert(here);
+        if let Some(leader) = leader {
+            self.leaders.insert(leader);
+        }
+    }
+
+    /// Whether a leader meets no other one, and nothing but what it begins in the middle of.
     fn lets_through(&self, line: &Line) -> bool {
         let own = |other: &Rect| apart(other.center().x_y(), line.start.x_y()) < 1.0;
-        let mut met = self.boxes.iter().filter(|other| line.intersects(*other));
-        met.all(own)
+        let mut met = near(&self.boxes, line).filter(|other| line.intersects(*other));
+        met.all(own) && !near(&self.leaders, line).any(|other| line.intersects(other))
     }
 }
 
@@ -81,7 +85,7 @@ pub(super) struct Labels {
     narrow: Taken,
     wide: Taken,
     /// Better not covered, if there is another place.
-    lines: Vec<Line>,
+    lines: RTree<Line>,
 }
 
 impl Labels {
@@ -97,7 +101,7 @@ impl Labels {
             grows,
             narrow: Taken::default(),
             wide: Taken::default(),
-            lines: Vec::new(),
+            lines: RTree::new(),
         }
     }
 
@@ -109,8 +113,8 @@ impl Labels {
     /// Keeps labels off a line where another place is free.
     pub(super) fn avoid(&mut self, line: &LineString) {
         let area = self.area;
-        self.lines
-            .extend(line.lines().filter(|line| line.intersects(&area)));
+        let on = line.lines().filter(|line| line.intersects(&area));
+        on.for_each(|line| self.lines.insert(line));
     }
 
     /// The best of the places, nearest first, where something hides nothing; it is taken then.
@@ -198,11 +202,9 @@ impl Labels {
     }
 
     fn take(&mut self, at: PaperSpot, room: &Footprint, leader: Option<Line>, roomy: bool) {
-        self.wide.boxes.push(placed(at, &room.wide, 0.0));
-        self.wide.leaders.extend(leader);
+        self.wide.take(placed(at, &room.wide, 0.0), leader);
         if !roomy {
-            self.narrow.boxes.push(placed(at, &room.narrow, 0.0));
-            self.narrow.leaders.extend(leader);
+            self.narrow.take(placed(at, &room.narrow, 0.0), leader);
         }
     }
 
@@ -216,16 +218,16 @@ impl Labels {
     ) -> f64 {
         let between = from.map(|from| Line::new(from, at));
         let between = between.map(|l| Line::new(l.start + l.delta() * OWN_SHARE, l.end));
-        let crosses = |line: &Line| between.is_some_and(|between| between.intersects(line));
-        let on = [self.covers_line(at, extent), self.lines.iter().any(crosses)];
+        let crosses =
+            |between: Line| near(&self.lines, &between).any(|line| between.intersects(line));
+        let on = [self.covers_line(at, extent), between.is_some_and(crosses)];
         let on: f64 = on.map(|is| if is { ON_A_LINE } else { 0.0 }).iter().sum();
         from.map_or(0.0, |from| apart(from, at)) + on + rank as f64 / 100.0
     }
 
     fn covers_line(&self, at: PaperSpot, extent: &Extent) -> bool {
         let strip = placed(at, extent, LINE_SIZE / 2.0);
-        let covers = |line: &Line| may_meet(line, &strip) && line.intersects(&strip);
-        self.lines.iter().any(covers)
+        near(&self.lines, &strip).any(|line| line.intersects(&strip))
     }
 
     /// Whether a spot lies on the map.
@@ -272,13 +274,12 @@ pub(super) fn apart(a: PaperSpot, b: PaperSpot) -> f64 {
     (a.0 - b.0).hypot(a.1 - b.1)
 }
 
-/// Whether the box about a line meets another: where it does not, the line does not either.
-fn may_meet(line: &Line, strip: &Rect) -> bool {
-    let (a, b, low, high) = (line.start, line.end, strip.min(), strip.max());
-    a.x.min(b.x) <= high.x
-        && a.x.max(b.x) >= low.x
-        && a.y.min(b.y) <= high.y
-        && a.y.max(b.y) >= low.y
+/// What has a box about it that meets the one about something else: whatever meets it is among them.
+fn near<'t, T: RTreeObject>(
+    all: &'t RTree<T>,
+    here: &impl RTreeObject<Envelope = T::Envelope>,
+) -> impl Iterator<Item = &'t T> {
+    all.locate_in_envelope_intersecting(&here.envelope())
 }
 
 /// How far from a spot its words may stand, units. Our judgement.
