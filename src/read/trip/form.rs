@@ -31,7 +31,7 @@ use crate::{
 ///
 /// let said: Trip = trip("trip.toml", "party = 3\nknots = \"always\"\n[assume]\nmargin_m = 35\nperson_kg = 900\n")?;
 /// assert_eq!(said.knots, Some(Knots::Always));
-/// let faults = check(&said, &Place::file("trip.toml")).expect_err("nobody weighs 900 kg");
+/// let faults = check(&said, &Place::file("trip.toml"), &Default::default()).expect_err("nobody weighs 900 kg");
 /// assert_eq!(faults.len(), 1, "the margin is good");
 /// assert_eq!(faults[0].at.property.as_deref(), Some("person_kg"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
