@@ -6,6 +6,7 @@
 mod alone;
 pub mod as_text;
 mod both;
+mod endless;
 #[cfg(feature = "flatgeobuf")]
 mod flatgeobuf;
 mod gathered;

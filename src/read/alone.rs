@@ -5,6 +5,7 @@ use crate::{
     practice::{Rules, set},
     raster::{self, Terrain},
     read::{
+        endless,
         geojson::Given,
         gpx, ice,
         input::{Input, Text},
@@ -15,9 +16,15 @@ use crate::{
 /// Reads a route.
 ///
 /// # Errors
-/// It could not be opened; else see [`gpx::route`].
+/// It could not be opened, or is longer than anybody walks; else see [`gpx::route`].
 pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
-    gpx::route_within(&input.name, input.source?, &input.limits)
+    let Input {
+        name,
+        source,
+        limits,
+    } = input;
+    let read = gpx::route_within(&name, source?, &limits)?;
+    endless::refused(read, &name, &limits)
 }
 
 /// Reads zones, with a gap width in metres for those that give none.

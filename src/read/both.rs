@@ -1,7 +1,8 @@
 //! Route and zones read side by side.
 
 use super::{
-    gpx, ice,
+    alone::route,
+    ice,
     input::{Input, Seekable, Text},
     inventory,
 };
@@ -82,8 +83,4 @@ fn route_and_zones(
         call: None,
     };
     (Err(vec![Fault::new(swapped, place)]), Err(Vec::new()))
-}
-
-fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
-    gpx::route_within(&input.name, input.source?, &input.limits)
 }

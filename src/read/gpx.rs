@@ -82,7 +82,7 @@ pub(super) fn route_within(
     let mut document = GpxDocument::new(name);
     let text = source::decoded(&first, whole);
     read_all(Lines::new(text, limits), &mut document);
-    outcome::route(document, limits)
+    outcome::route(document)
 }
 
 /// The text of a GPX file for who keeps it as a text: whatever letters it is written in and says so, it is UTF-8 then and says

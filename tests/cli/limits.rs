@@ -87,6 +87,30 @@ fn of_a_line() {
     );
 }
 
+/// A device without a fix writes 0/0: the line is refused, and the point is told with it.
+#[test]
+fn what_may_have_made_a_line_so_long_is_told_with_it() {
+    let folder = folder_of_example();
+    let line = fs::read_to_string(folder.path().join("route.gpx")).unwrap();
+    let nought = "<trkseg><trkpt lat=\"0\" lon=\"0\"/>";
+    fs::write(
+        folder.path().join("nought.gpx"),
+        line.replace("<trkseg>", nought),
+    )
+    .unwrap();
+    let ran = schrund(
+        folder.path(),
+        &["plan", "nought.gpx", "zones.geojson", "--party", "3"],
+    );
+    let told = text(&ran.stderr);
+    assert_eq!(ran.status.code(), Some(4), "{told}");
+    assert!(
+        told.contains("error[bad-position]: the line is 73"),
+        "{told}"
+    );
+    assert!(told.contains("warning[zero-point]"), "{told}");
+}
+
 #[test]
 fn of_one_tag() {
     let folder = folder_of_example();

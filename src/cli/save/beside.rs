@@ -2,7 +2,7 @@
 //! of a run that is killed; elsewhere a hidden one that is taken away again.
 
 use std::{
-    fs::{self, File},
+    fs::File,
     io::{self, BufWriter, Write},
     path::Path,
 };
@@ -47,7 +47,7 @@ impl Beside {
     /// Who may read it and write to it is as of the one that is there, if one is.
     #[cfg(unix)]
     pub(super) fn allow_as(&self, there: &Path) -> io::Result<()> {
-        match fs::metadata(there) {
+        match std::fs::metadata(there) {
             Ok(known) => self.file.set_permissions(known.permissions()),
             Err(_) => Ok(()),
         }

@@ -1,6 +1,6 @@
 //! Names that nobody sees: what things are called until they are shown.
 
-use std::{fs, path::Path};
+use std::path::Path;
 
 use tempfile::Builder;
 
@@ -19,8 +19,8 @@ pub(super) fn hidden<'f>(mode: u32) -> Builder<'f, 'f> {
     builder.prefix(HIDDEN).rand_bytes(DRAWN);
     #[cfg(unix)]
     {
-        use std::os::unix::fs::PermissionsExt;
-        builder.permissions(fs::Permissions::from_mode(mode));
+        use std::{fs::Permissions, os::unix::fs::PermissionsExt};
+        builder.permissions(Permissions::from_mode(mode));
     }
     #[cfg(not(unix))]
     let _ = mode;

@@ -1,19 +1,15 @@
 //! The whole file → route, with a note on everything odd about its line.
 
 use crate::fault::{Code, Fault, Level, Noted, Place, gpx::InGpx};
-use crate::limits::{InputLimit, InputLimits};
 use crate::trip::route::{Route, Stage};
 
 use super::document::GpxDocument;
 use super::part::Part;
-use super::suspect::{edges_m, suspicions};
+use super::suspect::suspicions;
 use super::tally::Tally;
 
 /// The route, or every fault of the file.
-pub(super) fn route(
-    mut document: GpxDocument<'_>,
-    limits: &InputLimits,
-) -> Result<Noted<Route>, Vec<Fault>> {
+pub(super) fn route(mut document: GpxDocument<'_>) -> Result<Noted<Route>, Vec<Fault>> {
     std::mem::take(&mut document.odd).told(document.file, &mut document.tally);
     let empty = document.tracks.is_empty() && document.routes.is_empty();
     if empty && !document.tally.has_errors() {
@@ -26,10 +22,6 @@ pub(super) fn route(
         return Err(faults);
     }
     let parts = used_parts(&mut document);
-    let stages = || parts.iter().map(|part| &part.stage);
-    if let Some(endless) = endless(stages, limits[InputLimit::RouteKm]) {
-        return Err(vec![Fault::new(endless, Place::file(document.file))]);
-    }
     for part in &parts {
         let place = Place::file(document.file).with_item(part.item());
         note_jumps(&mut document.tally, &place, &part.stage);
@@ -42,25 +34,6 @@ pub(super) fn route(
             ..Route::new(document.name, stages)
         },
         notes: document.tally.into_faults(),
-    })
-}
-
-/// What is wrong with a line that nobody walks to its end.
-fn endless<'s, S: Iterator<Item = &'s Stage>>(
-    stages: impl Fn() -> S,
-    most_km: u64,
-) -> Option<InGpx> {
-    let length_m: f64 = stages().map(Stage::length_m).sum();
-    if length_m <= (most_km * 1000) as f64 {
-        return None;
-    }
-    let edges = stages().flat_map(edges_m);
-    let (at_m, edge_m) = edges.max_by(|(_, a), (_, b)| a.total_cmp(b))?;
-    Some(InGpx::Endless {
-        length_m,
-        most_km,
-        edge_m,
-        at_m,
     })
 }
 

@@ -1,9 +1,9 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-d66d5042f978 page-336f962447d9";
+pub(super) const NAMES: &str = "core-153f970ba8f8 page-336f962447d9";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-d66d5042f978.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-153f970ba8f8.wasm.xz");
 /// What draws and replans.
 pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-336f962447d9.js");
 /// What it looks like, beside the report.

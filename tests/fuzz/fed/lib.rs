@@ -1,7 +1,8 @@
 //! What the targets share: parcels of several files in one string of bytes, faults told in all languages, what must hold of
-//! every plan and every text that is written, and numbers damaged in a sound form.
-#![forbid(unsafe_code)]
+//! every plan and every text that is written, and damage in a sound form.
 
+pub mod asked;
+pub mod drawn;
 pub mod parcel;
 pub mod spoil;
 pub mod told;

@@ -1,6 +1,5 @@
 //! Outlines in FlatGeobuf: any bytes. Read whole, near a line, by the index, as text; the text holds the same zones.
 #![no_main]
-#![forbid(unsafe_code)]
 
 use std::io::Cursor;
 
@@ -9,18 +8,17 @@ use schrund::{
     example,
     fault::{Level, Noted},
     geometry::{Bounds, LonLat},
+    limits::InputLimits,
     read::{
         as_text::{near_text, text_within, zones_text},
-        geojson::{Given, KnownShapes, zones},
+        geojson::{KnownShapes, zones},
         input::{Input, Seekable},
         lay::{self, Sources},
     },
     trip::route::Route,
 };
-use schrund_fuzz::told;
+use schrund_fuzz::{drawn::GIVEN, told};
 
-/// A width for those that give none.
-const GIVEN: Given = Given { gap_m: Some(4.0) };
 const NAME: &str = "ice.fgb";
 
 fuzz_target!(|bytes: &[u8]| {
@@ -33,7 +31,8 @@ fuzz_target!(|bytes: &[u8]| {
             told::all(faults, bytes);
         }
     }
-    if let (Ok(whole), Ok(Some(text))) = (&whole, zones_text(NAME, bytes)) {
+    if let (Ok(whole), Ok(Some(text))) = (&whole, zones_text(NAME, bytes, &InputLimits::default()))
+    {
         let again = zones(NAME, text.as_bytes(), &GIVEN);
         let again = again.unwrap_or_else(|faults| panic!("{faults:?}: {text}"));
         assert_eq!(again.value, whole.value, "another text: {text}");
@@ -61,10 +60,10 @@ fn near(bytes: &[u8], line: &Route) {
         Ok(read) => told::all(&read.notes, bytes),
         Err(faults) => told::all(&faults, bytes),
     }
-    let _ = near_text(NAME, file(bytes), line);
+    let _ = near_text(Input::new(NAME, file(bytes)), line);
     let corners = [LonLat::new(179.0, 60.0), LonLat::new(182.0, 70.0)];
     let boxes: Vec<Bounds> = Bounds::of(&corners).into_iter().collect();
-    let _ = text_within(NAME, file(bytes), &boxes);
+    let _ = text_within(Input::new(NAME, file(bytes)), &boxes);
     // Read once from its beginning, as from a pipe.
     let zones = Input::text("zones", example::ZONES_GEOJSON.as_bytes());
     let route = Input::text("line.gpx", example::ROUTE_GPX.as_bytes());

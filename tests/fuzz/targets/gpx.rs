@@ -1,7 +1,6 @@
 //! Lines: any bytes as a GPX file. What is read has a length, is read the same in small pieces and as the text that it is, and
 //! what is refused is told.
 #![no_main]
-#![forbid(unsafe_code)]
 
 use std::io::BufReader;
 

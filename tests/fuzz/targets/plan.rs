@@ -1,7 +1,6 @@
 //! A whole plan: a parcel of line, zones, trip, inventory, terrain and practice file, each of them perhaps that of the example.
 //! The legs tile the line, and every format is what its readers take.
 #![no_main]
-#![forbid(unsafe_code)]
 
 use libfuzzer_sys::{fuzz_mutator, fuzz_target};
 use schrund::{
@@ -18,10 +17,9 @@ fuzz_mutator!(|data: &mut [u8], size: usize, max_size: usize, seed: u32| {
 
 fuzz_target!(|bytes: &[u8]| {
     let parcel = Parcel::of(bytes);
-    let planned = parcel.job(None).and_then(|job| {
-        told::all(&job.notices, bytes);
-        planned(&job, look(&parcel, &job), bytes)
-    });
+    let planned = parcel
+        .job(None)
+        .and_then(|job| planned(&job, look(&parcel, &job), bytes));
     if let Err(faults) = planned {
         assert!(!faults.is_empty(), "refused for nothing");
         told::all(&faults, bytes);
@@ -29,6 +27,7 @@ fuzz_target!(|bytes: &[u8]| {
 });
 
 fn planned(job: &Job, look: Look, bytes: &[u8]) -> Result<(), Vec<Fault>> {
+    told::all(&job.notices, bytes);
     let planner = Planner::new(job)?;
     let plan = planner.plan()?;
     written::adds_up(&plan, &job.route);

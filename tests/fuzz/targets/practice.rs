@@ -1,7 +1,6 @@
 //! Practice files: any bytes as TOML. Every figure that is taken lies within its bounds, and the set says the same once it was
 //! written down again.
 #![no_main]
-#![forbid(unsafe_code)]
 
 use libfuzzer_sys::{fuzz_mutator, fuzz_target};
 use schrund::{

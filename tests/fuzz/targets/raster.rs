@@ -1,7 +1,6 @@
 //! Terrain models: a line with a name, and any bytes as a GeoTIFF or an `.hgt` tile of that name. What is opened is asked for
 //! heights and slopes round the places of the example; an answer is a number, and it is the same the second time.
 #![no_main]
-#![forbid(unsafe_code)]
 
 use std::io::Cursor;
 

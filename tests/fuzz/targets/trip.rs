@@ -1,11 +1,11 @@
 //! Trip files: any bytes as TOML. What is read can be checked and laid over the figures, and is the same once it was written down
 //! again, as TOML and as JSON.
 #![no_main]
-#![forbid(unsafe_code)]
 
 use libfuzzer_sys::{fuzz_mutator, fuzz_target};
 use schrund::{
     fault::{Fault, Place},
+    limits::InputLimits,
     practice::{Origin, Rules, set},
     read::{
         input::Input,
@@ -34,7 +34,7 @@ fn told(faults: &[Fault], bytes: &[u8]) {
 
 fn said(trip: &Trip, bytes: &[u8]) {
     let place = Place::file("trip.toml");
-    let checked = check(trip, &place);
+    let checked = check(trip, &place, &InputLimits::default());
     if let Err(faults) = &checked {
         told(faults, bytes);
     }
@@ -43,7 +43,7 @@ fn said(trip: &Trip, bytes: &[u8]) {
     let mut laid = Laid::of(rules);
     let sound = trip.lay_over(&mut laid, &place, &Origin::Trip);
     assert!(sound.is_ok() || checked.is_err(), "{sound:?}");
-    let party = trip.party(&place, &laid.rules);
+    let party = trip.party(&place, &laid.rules, &InputLimits::default());
     assert!(party.is_ok() || checked.is_err(), "{party:?}");
     written(trip, &laid.rules, checked.is_ok());
 }
