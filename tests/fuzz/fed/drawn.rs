@@ -41,7 +41,12 @@ fn on_earth(at: &LonLat) -> bool {
 
 /// Strips are cut where they cross the antimeridian; a zone that was read lies over it, with longitudes beyond 180°.
 fn may_be_strip(zone: &Zone) -> bool {
-    let mut positions = zone.outline.polygons.iter().flat_map(|p| &p.outer);
+    let rings = zone
+        .outline
+        .polygons
+        .iter()
+        .flat_map(|p| once(&p.outer).chain(&p.holes));
+    let mut positions = rings.flatten();
     positions.all(|at| at.lon_deg.abs() <= 180.0)
 }
 
