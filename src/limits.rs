@@ -34,6 +34,8 @@ pub enum InputLimit {
     WindowCells,
     /// Who goes.
     People,
+    /// The ropes at hand.
+    Ropes,
     /// A file from a server, unpacked too.
     AnswerMib,
     /// A page of outlines from a server, unpacked too.
@@ -72,7 +74,7 @@ const fn row(
 }
 
 /// The table, in the order of [`InputLimit`].
-const ROWS: [LimitRow; InputLimit::ALL.len()] = [
+const ROWS: [LimitRow; 15] = [
     row(
         InputLimit::TextMib,
         ("text-mib", 1),
@@ -128,6 +130,12 @@ const ROWS: [LimitRow; InputLimit::ALL.len()] = [
         "our judgement: beyond it, somebody mistyped",
     ),
     row(
+        InputLimit::Ropes,
+        ("ropes", 30),
+        "ropes at hand",
+        "our judgement: a rope for each two of the people",
+    ),
+    row(
         InputLimit::AnswerMib,
         ("answer-mib", 1024),
         "a file from a server, MiB",
@@ -161,22 +169,15 @@ const ROWS: [LimitRow; InputLimit::ALL.len()] = [
 
 impl InputLimit {
     /// All of them, in the order of the table.
-    pub const ALL: [Self; 14] = [
-        Self::TextMib,
-        Self::TagMib,
-        Self::RouteKm,
-        Self::HeaderMib,
-        Self::FeatureMib,
-        Self::PartMib,
-        Self::TableMib,
-        Self::WindowCells,
-        Self::People,
-        Self::AnswerMib,
-        Self::PageMib,
-        Self::Pages,
-        Self::Tiles,
-        Self::AnswerSeconds,
-    ];
+    pub const ALL: [Self; ROWS.len()] = {
+        let mut all = [Self::TextMib; ROWS.len()];
+        let mut at = 0;
+        while at < ROWS.len() {
+            all[at] = ROWS[at].limit;
+            at += 1;
+        }
+        all
+    };
 
     /// The greatest number that any of them takes: in MiB a pebibyte, in seconds thirty years.
     pub const MOST: u64 = 1 << 30;
@@ -220,7 +221,7 @@ impl InputLimit {
 /// assert_eq!((limits[InputLimit::TextMib], limits[InputLimit::People]), (4, 60));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct InputLimits([u64; InputLimit::ALL.len()]);
+pub struct InputLimits([u64; ROWS.len()]);
 
 impl Default for InputLimits {
     fn default() -> Self {

@@ -111,13 +111,13 @@ fn route_says(shown: &str, route: &Route) -> String {
 
 /// A trip file, or a practice file.
 fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Fault>> {
-    let shown = input.name.clone();
+    let (shown, limits) = (input.name.clone(), input.limits);
     let text = input.whole()?;
     if kind::is_practice(&text) {
-        let rules = lay::practice(Input::text(&shown, text.as_bytes()))?;
+        let rules = lay::practice(Input::text(&shown, text.as_bytes()).within(limits))?;
         return Ok(format!("{shown}: practice set {}", rules.practice));
     }
     let trip = trip::trip(&shown, &text)?;
-    trip::check(&trip, &Place::file(&shown), &limits::in_force())?;
+    trip::check(&trip, &Place::file(&shown), &limits)?;
     Ok(format!("{shown}: a trip file"))
 }

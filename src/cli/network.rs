@@ -3,7 +3,7 @@
 use std::io::BufRead;
 
 use schrund::{
-    fault::{Fault, network::address_shown},
+    fault::{Fault, Wrong, network::address_shown},
     raster,
     say::plain,
 };
@@ -68,14 +68,19 @@ const BESIDE: f64 = 0.2;
 #[cfg(feature = "page")]
 const LEAST_M: f64 = 2000.0;
 
-/// Faults of models as those of the network where one of them broke off while it was read.
+/// Faults of models as those of the network where one of them broke off while it was read; each of these once.
 pub(crate) fn as_they_broke_off(problems: &[Fault]) -> Vec<Fault> {
     let mut told: Vec<Fault> = Vec::new();
+    let mut of_network: Vec<Fault> = Vec::new();
     for problem in problems {
         let problem = ask::told_for(problem.clone());
-        if !told.contains(&problem) {
-            told.push(problem);
+        if matches!(problem.what, Wrong::Network(_)) {
+            if of_network.contains(&problem) {
+                continue;
+            }
+            of_network.push(problem.clone());
         }
+        told.push(problem);
     }
     told
 }

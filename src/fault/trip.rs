@@ -27,6 +27,13 @@ pub enum InTrip {
         /// The most that are planned for.
         most: usize,
     },
+    /// More ropes than are planned for.
+    TooManyRopes {
+        /// How many.
+        ropes: usize,
+        /// The most that are planned for.
+        most: usize,
+    },
     /// Nobody said how many go.
     NobodySaid,
     /// No rope is left of those at hand.

@@ -1,5 +1,5 @@
 //! The ways that no other way beats in everything. Of the changes to the rules only more of the same are worse:
-//! nobody but the leader knows whether a long sling or butterflies are easier to come by.
+//! nobody but the leader knows whether a long sling or butterflies are easier to come by. Which two ropes are joined is all one.
 
 use crate::plan::{change::Change, leg::Verdict, options::Way};
 
@@ -82,6 +82,12 @@ fn order(&[verdict, left, mass, coil, setups, changes, team]: &Weighed) -> Weigh
 }
 
 fn as_good((a, way): &(Weighed, Way), (b, other): &(Weighed, Way)) -> bool {
-    let few = |change: &Change| other.changes.contains(change);
+    let few = |change: &Change| other.changes.iter().any(|there| all_one(change, there));
     a.iter().zip(b).all(|(a, b)| a <= b) && way.changes.iter().all(few)
+}
+
+/// Whether two changes ask the same of whoever ties.
+fn all_one(change: &Change, other: &Change) -> bool {
+    let joined = |change: &Change| matches!(change, Change::JoinedRopes { .. });
+    change == other || (joined(change) && joined(other))
 }

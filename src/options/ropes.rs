@@ -1,5 +1,7 @@
 //! Which ropes the teams of a split carry: for each verdict within reach, the lightest that give it.
 
+use std::{collections::BTreeSet, iter::repeat};
+
 use crate::{
     options::lines::WayDraft,
     plan::{change::Change, leg::Verdict, name::RopeName, options::Way},
@@ -66,13 +68,46 @@ pub(super) fn given(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
 
 /// The same with two ropes joined, as far as that holds every leg and the joined rope is carried.
 pub(super) fn joined(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
-    let all = job.ropes.len();
-    let pairs = (0..all).flat_map(|a| (a + 1..all).map(move |b| [a, b]));
-    let hands = pairs.filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules));
-    hands
+    let mut demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
+    demands_m.sort_by(|a, b| b.total_cmp(a));
+    let enough = |pair: &[usize; 2]| enough(job.ropes, *pair, &demands_m, &draft.rules);
+    let pairs = pairs(job.ropes).filter(enough);
+    pairs
+        .filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules))
         .flat_map(|hand| from(&hand, draft))
         .filter(|way| way.short_m <= 1e-9)
         .collect()
+}
+
+/// The pairs that can be joined; of ropes as long and as thick as each other only the first ones.
+fn pairs(ropes: &[Rope]) -> impl Iterator<Item = [usize; 2]> {
+    let kind = |rope: &Rope| (rope.length_m.to_bits(), rope.diameter_mm.map(f64::to_bits));
+    let all = (0..ropes.len()).flat_map(|a| (a + 1..ropes.len()).map(move |b| [a, b]));
+    let mut met = BTreeSet::new();
+    all.filter(move |pair| {
+        let mut kinds = pair.map(|index| ropes.get(index).map(kind));
+        kinds.sort_unstable();
+        met.insert(kinds)
+    })
+}
+
+/// Whether these demands, the longest first, can all be met with two of the ropes joined.
+fn enough(ropes: &[Rope], pair: [usize; 2], demands_m: &[f64], rules: &Rules) -> bool {
+    let [Some(first), Some(second)] = pair.map(|index| ropes.get(index)) else {
+        return false;
+    };
+    let Some(both) = otherwise::joined(first, second, rules) else {
+        return false;
+    };
+    let others = ropes.iter().enumerate().filter(|(i, _)| !pair.contains(i));
+    let mut lengths_m: Vec<f64> = others.map(|(_, rope)| rope.length_m).collect();
+    lengths_m.push(both.length_m);
+    lengths_m.sort_by(|a, b| b.total_cmp(a));
+    let nothing = repeat(0.0);
+    let given = demands_m.iter().zip(lengths_m.into_iter().chain(nothing));
+    given
+        .into_iter()
+        .all(|(demand_m, m)| share::holds(m, *demand_m))
 }
 
 fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {

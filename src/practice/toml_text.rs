@@ -287,7 +287,7 @@ fn in_value(value: &DeValue<'_>, name: &str, byte: usize) -> bool {
 }
 
 /// The faults of the first of them, and how many more there are; a fault is made only where it is told.
-pub(super) fn told<T>(mut all: Vec<T>, fault: impl Fn(T) -> Fault) -> Vec<Fault> {
+pub(crate) fn told<T>(mut all: Vec<T>, fault: impl Fn(T) -> Fault) -> Vec<Fault> {
     let more = all.len().saturating_sub(MOST_TOLD);
     all.truncate(MOST_TOLD);
     let mut faults: Vec<Fault> = all.into_iter().map(fault).collect();

@@ -61,9 +61,9 @@ impl Terrain {
         let Some(cells) = model.window(window) else {
             return Ok(None);
         };
-        let (cells_asked, most) = (cells.count(), self.limits[InputLimit::WindowCells]);
-        if cells_asked > most {
-            let cells = cells_asked;
+        let most = self.limits[InputLimit::WindowCells];
+        if cells.count() > most {
+            let cells = cells.count();
             return Err(Fault::new(InNetwork::ManyCells { cells, most }, place()));
         }
         let stored = self.stored(model, cells)?;

@@ -45,16 +45,7 @@ pub fn zones_text(
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub fn near_text(input: Input<Seekable>, route: &Route) -> Result<Option<String>, Vec<Fault>> {
-    let Input {
-        name,
-        source,
-        limits,
-    } = input;
-    let mut file = source?;
-    if !signature::begins_flatgeobuf(&name, &mut file)? {
-        return Ok(None);
-    }
-    flatgeobuf::near(&name, (file, &limits), route).map(Some)
+    packed(input, |name, file| flatgeobuf::near(name, file, route))
 }
 
 /// Outlines of a file that lie within boxes.
@@ -84,16 +75,19 @@ pub fn text_within(
     input: Input<Seekable>,
     boxes: &[Bounds],
 ) -> Result<Option<TextWithin>, Vec<Fault>> {
-    let Input {
-        name,
-        source,
-        limits,
-    } = input;
-    let mut file = source?;
-    if !signature::begins_flatgeobuf(&name, &mut file)? {
-        return Ok(None);
+    packed(input, |name, file| flatgeobuf::within(name, file, boxes))
+}
+
+/// What is read of a file in FlatGeobuf; `None` where it is anything else.
+fn packed<T>(
+    input: Input<Seekable>,
+    read: impl FnOnce(&str, (Seekable, &InputLimits)) -> Result<T, Vec<Fault>>,
+) -> Result<Option<T>, Vec<Fault>> {
+    let (name, mut file) = (&input.name, input.source?);
+    match signature::begins_flatgeobuf(name, &mut file)? {
+        true => read(name, (file, &input.limits)).map(Some),
+        false => Ok(None),
     }
-    flatgeobuf::within(&name, (file, &limits), boxes).map(Some)
 }
 
 #[cfg(feature = "flatgeobuf")]

@@ -3,7 +3,8 @@
 use crate::{
     fault::{Fault, Noted, Place, gpx::InGpx},
     limits::{InputLimit, InputLimits},
-    trip::route::{Route, Stage},
+    read::gpx::edges_m,
+    trip::route::Route,
 };
 
 /// The line, unless it is longer than the limit says; what was noticed in it may tell why, and is told then too.
@@ -27,21 +28,12 @@ fn endless(route: &Route, most_km: u64) -> Option<InGpx> {
     if length_m <= most_km as f64 * 1000.0 {
         return None;
     }
-    let edges = route.stages.iter().flat_map(edges);
+    let edges = route.stages.iter().flat_map(edges_m);
     let (at_m, edge_m) = edges.max_by(|(_, a), (_, b)| a.total_cmp(b))?;
     Some(InGpx::Endless {
         length_m,
         most_km,
         edge_m,
         at_m,
-    })
-}
-
-/// Where the edges of a stage begin, metres of chainage, and how long they are.
-fn edges(stage: &Stage) -> impl Iterator<Item = (f64, f64)> {
-    stage.segments().flat_map(|segment| {
-        let chainage = &stage.chainage_m()[segment];
-        let ends = chainage.iter().zip(chainage.iter().skip(1));
-        ends.map(|(from, to)| (*from, to - from))
     })
 }

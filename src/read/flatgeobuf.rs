@@ -29,7 +29,7 @@ mod rewriting;
 use std::io::Read;
 
 use self::{
-    features::Features,
+    features::{FeatureWay, Features},
     opening::{Preamble, Rest},
     rewriting::Rewriting,
 };
@@ -148,7 +148,7 @@ fn streamed<'b>(
 ) -> Result<Rewriting<'b>, Fault> {
     let opening = Preamble::read(&mut bytes, limits)?;
     let rest = Rest::of(&opening)?;
-    let features = Features::in_a_row(bytes, &rest)?.within(limits);
+    let features = Features::of(FeatureWay::in_a_row(bytes, &rest)?, limits);
     Ok(Rewriting::of(opening, features, near))
 }
 
@@ -160,13 +160,14 @@ fn sought(
     let length = index::length(&mut bytes)?;
     let opening = Preamble::read(&mut bytes, limits)?;
     let rest = Rest::of(&opening)?.within(length)?;
-    let features = if rest.has_index() {
+    let way = if rest.has_index() {
         let found = index::found(&mut bytes, &rest, &near)?;
-        Features::found(bytes, &rest, found, length)
+        FeatureWay::found(bytes, &rest, found, length)
     } else {
-        Features::in_a_row(bytes, &rest)?
+        FeatureWay::in_a_row(bytes, &rest)?
     };
-    Ok(Rewriting::of(opening, features.within(limits), Some(near)))
+    let features = Features::of(way, limits);
+    Ok(Rewriting::of(opening, features, Some(near)))
 }
 
 fn whole(name: &str, rewriting: &mut Rewriting<'_>) -> Result<String, Vec<Fault>> {

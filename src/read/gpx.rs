@@ -43,6 +43,8 @@ use crate::trip::route::Route;
 use document::GpxDocument;
 use source::Lines;
 
+pub(super) use suspect::edges_m;
+
 /// An event buffer larger than this is given back after use, bytes. \[ours\]
 const KEPT_BUFFER_BYTES: usize = 1 << 20;
 

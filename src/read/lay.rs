@@ -317,9 +317,9 @@ impl Layered {
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
         if self.flags.rope.is_none() {
-            self.trip.ropes(&self.place(false))
+            self.trip.ropes(&self.place(false), &self.limits)
         } else {
-            self.flags.ropes(&self.place(true))
+            self.flags.ropes(&self.place(true), &self.limits)
         }
     }
 

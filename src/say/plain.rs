@@ -60,7 +60,7 @@ pub fn visible_lines(text: &str) -> String {
 /// ```
 #[must_use]
 pub fn json(text: Cow<'_, str>) -> Cow<'_, str> {
-    if !text.chars().any(is_escaped) {
+    if text.bytes().all(|byte| byte < 0x7f) || !text.chars().any(is_escaped) {
         return text;
     }
     let mut escaped = String::with_capacity(text.len());

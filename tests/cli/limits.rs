@@ -55,8 +55,24 @@ fn of_a_trip_file_and_of_who_goes() {
         &[&call[..], &["--limit", "text-mib=2"]].concat(),
     );
     assert_eq!(raised.status.code(), Some(0), "{}", text(&raised.stderr));
+    let practice = schrund(folder.path(), &["practice", "arm-span", "--toml"]);
+    write(
+        "set.toml",
+        &(text(&practice.stdout) + &"# a long story\n".repeat(100_000)),
+    );
+    let set = ["check", "set.toml", "--limit", "text-mib=2"];
+    let set = schrund(folder.path(), &set);
+    assert_eq!(set.status.code(), Some(0), "{}", text(&set.stderr));
     let people = [&plan[..], &["--party", "4"]].concat();
     is_raised(folder.path(), InputLimit::People, 3, &people);
+    let ropes = [
+        &plan[..],
+        &[
+            "--party", "3", "--rope", "30", "--rope", "40", "--rope", "50", "--rope", "60",
+        ],
+    ]
+    .concat();
+    is_raised(folder.path(), InputLimit::Ropes, 3, &ropes);
     write("four.toml", "party = 4\n");
     is_raised(
         folder.path(),

@@ -169,3 +169,62 @@ fn a_way_without_rope_enough_never_stands_where_another_has_it() {
     );
     assert!(ways.iter().all(|way| way.short_m < 1e-9), "{ways:?}");
 }
+
+/// The ropes of a way that joins two, by number.
+fn joined(way: &Way) -> Option<[usize; 2]> {
+    way.changes.iter().find_map(|change| match change {
+        Change::JoinedRopes { ropes, .. } => Some([ropes[0].rope, ropes[1].rope]),
+        _ => None,
+    })
+}
+
+#[test]
+fn of_all_pairs_of_ropes_only_those_are_joined_that_no_other_beats() {
+    let lengths = [34.0, 30.0, 32.0, 30.0, 31.0, 33.0];
+    let made = |ropes: &[f64]| {
+        let trip = Trip::straight(&["{\"gap_m\":9}"]).party(&[80.0; 3]);
+        weighed(&trip.ropes(ropes))
+    };
+    let all = made(&lengths);
+    let only_joined = |way: &Way| way.changes.len() == 1 && joined(way).is_some();
+    let shown: Vec<&Way> = all.ways.iter().filter(|way| only_joined(way)).collect();
+    // Each pair alone: for each verdict the lightest of them.
+    let pairs = (0..6).flat_map(|a| (a + 1..6).map(move |b| [a, b]));
+    let alone = pairs.flat_map(|pair| made(&pair.map(|i| lengths[i])).ways);
+    let alone: Vec<Way> = alone.filter(only_joined).collect();
+    let best = |verdict: Verdict| {
+        let up_to = alone.iter().filter(|way| way.verdict <= verdict);
+        up_to.map(|way| way.rope_mass_kg).reduce(f64::min)
+    };
+    for way in &shown {
+        let best_kg = best(way.verdict).expect("a pair alone gives it");
+        assert!(
+            (way.rope_mass_kg - best_kg).abs() < 1e-9,
+            "{way:?}, {best_kg} kg"
+        );
+    }
+    assert!(!shown.is_empty(), "{:?}", all.ways);
+    let best_verdict = alone.iter().map(|way| way.verdict).min();
+    assert_eq!(shown.first().map(|way| way.verdict), best_verdict);
+    assert!(shown.len() <= 2, "one for each verdict: {shown:?}");
+    // Of ropes that are alike the first is taken.
+    assert!(
+        shown
+            .iter()
+            .all(|way| joined(way).is_some_and(|pair| !pair.contains(&4) || pair == [2, 4]))
+    );
+}
+
+#[test]
+fn sixty_people_may_choose_among_thirty_ropes() {
+    let ropes: Vec<f64> = (25..55).map(f64::from).collect();
+    let made = Trip::straight(&[SNOW]).party(&[80.0; 60]).ropes(&ropes);
+    let options = weighed(&made);
+    assert!(options.ways.len() <= 12, "{} ways", options.ways.len());
+    assert!(
+        options
+            .ways
+            .iter()
+            .all(|way| way.verdict < Verdict::Outside)
+    );
+}

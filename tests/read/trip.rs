@@ -3,7 +3,7 @@
 use schrund::{
     fault::{Code, Place},
     practice::{Origin, Rule, Rules},
-    read::trip::{Laid, Trip, trip},
+    read::trip::{Laid, Trip, check, trip},
     say::{fault::says, voice::Voice},
 };
 
@@ -269,4 +269,17 @@ fn what_the_form_lets_through_is_read_and_nothing_else_is() {
         }
     }
     assert!(read > 80, "only {read} were read");
+}
+
+#[test]
+fn of_very_many_unknown_figures_only_the_first_are_told() {
+    let unknown: String = (0..40_000).map(|i| format!("u{i} = 1\n")).collect();
+    let said = trip("t.toml", &format!("[assume]\n{unknown}")).unwrap();
+    let place = Place::file("t.toml");
+    let faults = check(&said, &place, &Default::default()).unwrap_err();
+    assert_eq!(faults.len(), 21);
+    assert_eq!(
+        faults[20].to_string(),
+        "error[unknown-name]: and 39980 more like this\n  at: t.toml"
+    );
 }

@@ -319,6 +319,8 @@ trip-too-many = a party of { $people } is more than the { $most } that are plann
     .hint = one number is a head count, and masses in kg come for two and more; a larger group is planned in parts
 trip-far-too-many = a party of so many is more than the { $most } that are planned for
     .hint = one number is a head count, and masses in kg come for two and more; a larger group is planned in parts
+trip-too-many-ropes = { $ropes } ropes are more than the { $most } that are planned for
+    .hint = name the ropes that you may take along; the others stay in the store
 trip-nobody-said = nobody said how many go
     .hint = { $interface ->
         [flags] `--party 3`, or their masses with pack: `--party 82,75,90`

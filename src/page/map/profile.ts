@@ -148,11 +148,20 @@ export class ProfileStrip {
     const step = (event.shiftKey ? 0.05 : 0.005) * length;
     const now = this.at_m ?? 0;
     const next = { ArrowLeft: now - step, ArrowDown: now - step, ArrowRight: now + step, ArrowUp: now + step, PageUp: now + 10 * step, PageDown: now - 10 * step, Home: 0, End: length }[event.key];
-    if (event.key === "Enter" && this.at_m !== null) this.entered(this.at_m);
+    if (event.key === "Enter" && this.isEnd) this.options.map.painter?.finish();
+    else if (event.key === "Enter" && this.at_m !== null) this.entered(this.at_m);
     else if (event.key === "Escape") this.point(null);
     else if (next === undefined) return;
     else this.point(Math.min(length, Math.max(0, next)));
     event.preventDefault();
+  }
+
+  /** Whether a stretch was painted and nobody points elsewhere since. */
+  private get isEnd(): boolean {
+    const stretch = this.options.map.painter?.stretch;
+    if (!stretch) return false;
+    const { from_m, to_m } = stretch;
+    return this.at_m === null || [from_m, to_m].some((end) => Math.abs(end - this.at_m!) < 1);
   }
 
   /** While the painter is out: where it begins, then where it ends. */

@@ -23,12 +23,13 @@ use crate::{
 
 /// Features of a file, one in memory at a time.
 pub(super) struct Features<'b> {
-    way: Way<'b>,
+    way: FeatureWay<'b>,
     /// Longest feature, MiB.
     most_mib: u64,
 }
 
-enum Way<'b> {
+/// Where they are read.
+pub(super) enum FeatureWay<'b> {
     Row {
         bytes: Box<dyn Read + 'b>,
         /// The number of the one read last.
@@ -49,7 +50,7 @@ enum Way<'b> {
 /// One feature: its number from 1, and its bytes with their length in front.
 pub(super) type FeatureBytes = (u64, Vec<u8>);
 
-impl<'b> Features<'b> {
+impl<'b> FeatureWay<'b> {
     /// All features of a file that was read as far as its index.
     pub(super) fn in_a_row(mut bytes: impl Read + 'b, rest: &Rest) -> Result<Self, Fault> {
         let index = &mut (&mut bytes).take(rest.index_bytes);
@@ -57,20 +58,11 @@ impl<'b> Features<'b> {
         if skipped < rest.index_bytes {
             return Err(fault(InFlatgeobuf::CutOff));
         }
-        Ok(Self {
-            way: Way::Row {
-                bytes: Box::new(bytes),
-                number: 0,
-                all: rest.features,
-            },
-            most_mib: InputLimits::default()[InputLimit::FeatureMib],
+        Ok(Self::Row {
+            bytes: Box::new(bytes),
+            number: 0,
+            all: rest.features,
         })
-    }
-
-    /// The same with another limit for each.
-    pub(super) fn within(self, limits: &InputLimits) -> Self {
-        let most_mib = limits[InputLimit::FeatureMib];
-        Self { most_mib, ..self }
     }
 
     /// Those that an index told of, in a file of so many bytes.
@@ -81,16 +73,20 @@ impl<'b> Features<'b> {
         length: u64,
     ) -> Self {
         let features_at = rest.features_at();
-        Self {
-            way: Way::Found {
-                bytes: ReadAhead::of(bytes),
-                list: found.into_iter(),
-                features_at,
-                length,
-                left: length.saturating_sub(features_at),
-            },
-            most_mib: InputLimits::default()[InputLimit::FeatureMib],
+        Self::Found {
+            bytes: ReadAhead::of(bytes),
+            list: found.into_iter(),
+            features_at,
+            length,
+            left: length.saturating_sub(features_at),
         }
+    }
+}
+
+impl<'b> Features<'b> {
+    pub(super) fn of(way: FeatureWay<'b>, limits: &InputLimits) -> Self {
+        let most_mib = limits[InputLimit::FeatureMib];
+        Self { way, most_mib }
     }
 
     /// The next one.
@@ -100,8 +96,10 @@ impl<'b> Features<'b> {
     pub(super) fn next(&mut self) -> Result<Option<FeatureBytes>, Fault> {
         let part = (FlatgeobufPart::Feature, self.most_mib);
         match &mut self.way {
-            Way::Row { all, number, .. } if all.is_some_and(|all| *number >= all) => Ok(None),
-            Way::Row { bytes, number, all } => {
+            FeatureWay::Row { all, number, .. } if all.is_some_and(|all| *number >= all) => {
+                Ok(None)
+            }
+            FeatureWay::Row { bytes, number, all } => {
                 *number += 1;
                 match read_exactly(bytes, part).map_err(|fault| numbered(fault, *number))? {
                     Some(held) => Ok(Some((*number, held))),
@@ -109,7 +107,7 @@ impl<'b> Features<'b> {
                     None => Err(fault(InFlatgeobuf::CutOff)),
                 }
             }
-            Way::Found {
+            FeatureWay::Found {
                 bytes,
                 list,
                 features_at,

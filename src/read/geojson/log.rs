@@ -8,6 +8,9 @@ use crate::fault::{Code, Fault, Level, Wrong};
 const SHOWN_FAULTS: usize = 5;
 /// The same for warnings and notes.
 const SHOWN_NOTES: usize = 1;
+/// Complaints of one code, of whatever property and with whatever cure, that are shown before more of them are only counted; our
+/// judgement.
+const SHOWN_OF_CODE: usize = 20;
 
 /// Everything there is to say about a file.
 #[derive(Debug)]
@@ -73,6 +76,15 @@ struct Groups {
     shown: Vec<Fault>,
     /// By code and property, and there in the order they were met.
     kinds: BTreeMap<(Code, Option<String>), Vec<ComplaintKind>>,
+    codes: BTreeMap<Code, CodeCount>,
+}
+
+/// Complaints of one code.
+#[derive(Debug, Default)]
+struct CodeCount {
+    shown: usize,
+    /// Those beyond what is shown of a code.
+    more: usize,
 }
 
 impl Groups {
@@ -81,31 +93,46 @@ impl Groups {
             limit,
             shown: Vec::new(),
             kinds: BTreeMap::new(),
+            codes: BTreeMap::new(),
         }
     }
 
     fn add(&mut self, fault: Fault) {
-        let next = self.shown.len();
-        let key = (fault.kind(), fault.at.property.clone());
+        let code = fault.kind();
+        let key = (code, fault.at.property.clone());
         let kinds = self.kinds.entry(key).or_default();
-        let Some(kind) = kinds.iter_mut().find(|kind| kind.holds(&fault)) else {
-            kinds.push(ComplaintKind {
-                like: fault.clone(),
-                met: 1,
-                last: next,
-            });
-            self.shown.push(fault);
-            return;
+        let of_code = self.codes.entry(code).or_default();
+        let next = self.shown.len();
+        let kind = kinds.iter_mut().find(|kind| kind.holds(&fault));
+        let is_shown = match kind {
+            None if of_code.shown >= SHOWN_OF_CODE => {
+                of_code.more += 1;
+                false
+            }
+            None => {
+                kinds.push(ComplaintKind {
+                    like: fault.clone(),
+                    met: 1,
+                    last: next,
+                });
+                true
+            }
+            Some(kind) => {
+                kind.met += 1;
+                let few = kind.met <= self.limit;
+                kind.last = if few { next } else { kind.last };
+                few
+            }
         };
-        kind.met += 1;
-        if kind.met <= self.limit {
-            kind.last = next;
+        if is_shown {
+            of_code.shown += 1;
             self.shown.push(fault);
         }
     }
 
     fn forget(&mut self, code: Code) {
         self.kinds.retain(|(of, _), _| *of != code);
+        self.codes.remove(&code);
         let kept = std::mem::take(&mut self.shown);
         let mut moved = Vec::with_capacity(kept.len());
         for fault in kept {
@@ -123,6 +150,11 @@ impl Groups {
         for kind in self.kinds.values().flatten() {
             if let Some(last) = self.shown.get_mut(kind.last) {
                 last.more = kind.met.saturating_sub(self.limit);
+            }
+        }
+        for fault in self.shown.iter_mut().rev() {
+            if let Some(count) = self.codes.remove(&fault.kind()) {
+                fault.more += count.more;
             }
         }
         self.shown

@@ -117,15 +117,19 @@ fn ring<P: Numbers>(
             ring.push(here);
         }
     }
+    let closed = ring.first() == ring.last();
+    if !closed {
+        ring.extend(ring.first().copied());
+    }
+    let mut ring = unrolled(ring);
+    // What stood at 180 and at -180 stands in one place now.
+    ring.dedup();
     if distinct(&ring) < FEWEST_POINTS {
         return Ok(None);
     }
-    if ring.first() != ring.last() {
-        mended.closed += 1;
-        ring.extend(ring.first().copied());
-    }
+    mended.closed += usize::from(!closed);
     ring.shrink_to_fit();
-    Ok(Some(unrolled(ring)))
+    Ok(Some(ring))
 }
 
 /// Different points of a ring, counted only as far as it matters.

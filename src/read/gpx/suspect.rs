@@ -54,7 +54,7 @@ pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
 /// The median length of the edges of a stage, metres; of an even number the lower one.
 fn step_m(stage: &Stage) -> f64 {
     let mut edges = Vec::with_capacity(stage.points().len());
-    edges.extend(edges_m(stage));
+    edges.extend(edges_m(stage).map(|(_, length_m)| length_m));
     let middle = edges.len().saturating_sub(1) / 2;
     if edges.is_empty() {
         return 0.0;
@@ -63,13 +63,14 @@ fn step_m(stage: &Stage) -> f64 {
     *median_m
 }
 
-fn edges_m(stage: &Stage) -> impl Iterator<Item = f64> {
+/// Where the edges of a stage begin, metres of chainage, and how long they are.
+pub(in crate::read) fn edges_m(stage: &Stage) -> impl Iterator<Item = (f64, f64)> {
     stage.segments().flat_map(|segment| {
         let chainage = &stage.chainage_m()[segment];
         chainage
             .iter()
             .zip(chainage.iter().skip(1))
-            .map(|(a, b)| b - a)
+            .map(|(a, b)| (*a, b - a))
     })
 }
 
@@ -226,7 +227,8 @@ mod tests {
                     stage.break_segment();
                 }
             }
-            let mut edges: Vec<f64> = edges_m(&stage).collect();
+            let edges = edges_m(&stage).map(|(_, length_m)| length_m);
+            let mut edges: Vec<f64> = edges.collect();
             edges.sort_by(f64::total_cmp);
             let middle = edges.len().saturating_sub(1) / 2;
             let want_m = edges.get(middle).copied().unwrap_or_default();

@@ -107,14 +107,46 @@ pub fn assume(
     place: &Place,
     origin: &Origin,
 ) -> Result<(), Fault> {
-    let place = place.clone().with_property(name);
+    let set = set(laid, name, value, place, origin);
+    set.map_err(|why| why.fault(name, &laid.rules, place))
+}
+
+/// Why a figure or word is not in force.
+pub(super) enum NotSet {
+    /// There is none of that name; what was meant is looked for only where it is told.
+    NoName,
+    /// It does not take that.
+    Refused(Box<Fault>),
+}
+
+impl NotSet {
+    pub(super) fn fault(self, name: &str, rules: &Rules, place: &Place) -> Fault {
+        match self {
+            Self::NoName => unknown(name, rules, place.clone().with_property(name)),
+            Self::Refused(fault) => *fault,
+        }
+    }
+}
+
+/// The same as [`assume`], told later.
+pub(super) fn set(
+    laid: &mut Laid,
+    name: &str,
+    value: &Assume,
+    place: &Place,
+    origin: &Origin,
+) -> Result<(), NotSet> {
+    let refused = |what: InTrip| {
+        let place = place.clone().with_property(name);
+        NotSet::Refused(Box::new(Fault::new(what, place)))
+    };
     let Laid { rules, timetable } = laid;
     let found = value.shown();
     if let Some(words) = Choices::words(name) {
         let known = rules.choices.set_word(name, &found, *origin);
         let name = name.to_owned();
         let no_word = InTrip::NoWord { name, found, words };
-        return known.then_some(()).ok_or(Fault::new(no_word, place));
+        return known.then_some(()).ok_or(refused(no_word));
     }
     if let Some(known) = timetable.set(name, &found, *origin) {
         let (name, of) = (name.to_owned(), name);
@@ -123,22 +155,22 @@ pub fn assume(
             "utc_offset" => InTrip::NoOffset { name, found },
             _ => InTrip::NoTime { name, found },
         };
-        return known.then_some(()).ok_or(Fault::new(no_time, place));
+        return known.then_some(()).ok_or(refused(no_time));
     }
     let rule = Rule::named(name);
     if rule.is_none() && !rules.nature.knows(name) {
-        return Err(unknown(name, rules, place));
+        return Err(NotSet::NoName);
     }
     let unit = rule.map_or("", |rule| rules.figure(rule).unit.as_str());
     let Some(number) = value.number(unit) else {
         let name = name.to_owned();
-        return Err(Fault::new(InTrip::NoNumber { name, found }, place));
+        return Err(refused(InTrip::NoNumber { name, found }));
     };
     let set = match rule {
         Some(rule) => rules.set(rule, number, *origin).map_err(Into::into),
         None => rules.nature.set(name, number, *origin),
     };
-    set.map_err(|why| Fault::new(InTrip::Figure(why), place))
+    set.map_err(|why| refused(InTrip::Figure(why)))
 }
 
 fn unknown(name: &str, rules: &Rules, place: Place) -> Fault {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    assume::{Assume, assume},
+    assume::{self, Assume},
     folk::Folk,
     halts::HaltEntry,
     laid::Laid,
@@ -15,7 +15,7 @@ use super::{
 use crate::{
     fault::{Fault, Place, trip::InTrip},
     physics::assumed::Snow,
-    practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel, UndrawnIce},
+    practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel, UndrawnIce, toml_text::told},
     trip::{
         clock::Clock,
         day::{Day, UtcOffset},
@@ -186,17 +186,21 @@ impl Trip {
         timetable.date.set(self.date.map(Some), *origin);
         timetable.utc_offset.set(self.utc_offset.map(Some), *origin);
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
-        let by_flag = *origin == Origin::Flag;
         let set = |(name, value): (String, &Assume)| {
-            let fault = assume(laid, &name, value, place, origin).err()?;
+            let why = assume::set(laid, &name, value, place, origin).err()?;
+            Some((name, why))
+        };
+        let not_set: Vec<_> = figures.filter_map(set).collect();
+        let by_flag = *origin == Origin::Flag;
+        let mut faults = told(not_set, |(name, why)| {
+            let fault = why.fault(&name, &laid.rules, place);
             let at = fault.at.property.as_deref().filter(|_| by_flag);
             let at = at.map(|name| place.clone().with_property(format!("{ASSUMED}{name}")));
-            Some(Fault {
+            Fault {
                 at: at.unwrap_or(fault.at.clone()),
                 ..fault
-            })
-        };
-        let mut faults: Vec<Fault> = figures.filter_map(set).collect();
+            }
+        });
         if let (Err(why), true) = (laid.rules.nature.check(), faults.is_empty()) {
             let place = place.clone().with_property("assume");
             faults.push(Fault::new(InTrip::Figure(why), place));

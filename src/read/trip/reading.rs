@@ -64,7 +64,7 @@ pub fn check(trip: &Trip, place: &Place, limits: &InputLimits) -> Result<(), Vec
     let results = [
         trip.lay_over(&mut laid, place, &Origin::Trip),
         trip.party(place, &laid.rules, limits).map(|_| ()),
-        trip.ropes(place).map(|_| ()),
+        trip.ropes(place, limits).map(|_| ()),
         Err(trip.halt_faults(place)),
         Given { gap_m }
             .fault(place)

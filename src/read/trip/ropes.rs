@@ -13,9 +13,9 @@ use crate::{
 /// use schrund::{fault::{Place, trip::InTrip}, read::trip::{RopeEntry, Trip}};
 ///
 /// let with = |length_m| Trip { rope: Some(vec![RopeEntry::long(length_m)]), ..Trip::default() };
-/// let ropes = with(60.0).ropes(&Place::default())?;
+/// let ropes = with(60.0).ropes(&Place::default(), &Default::default())?;
 /// assert_eq!((ropes[0].length_m, ropes[0].diameter_mm), (60.0, None));
-/// let faults = with(600.0).ropes(&Place::default()).expect_err("a slip of the pen");
+/// let faults = with(600.0).ropes(&Place::default(), &Default::default()).expect_err("a slip of the pen");
 /// assert_eq!(faults[0].what, InTrip::RopeLength { length_m: 600.0, within_m: [5.0, 200.0] }.into());
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```

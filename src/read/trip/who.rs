@@ -68,14 +68,20 @@ impl Trip {
     /// The ropes at hand.
     ///
     /// # Errors
-    /// There is none, although somebody said which there are; else every rope whose length or diameter cannot be.
-    pub fn ropes(&self, place: &Place) -> Result<Vec<Rope>, Vec<Fault>> {
+    /// There is none, although somebody said which there are, or there are more than are planned for; else every rope whose length
+    /// or diameter cannot be.
+    pub fn ropes(&self, place: &Place, limits: &InputLimits) -> Result<Vec<Rope>, Vec<Fault>> {
         let Some(ropes) = &self.rope else {
             return Ok(Vec::new());
         };
         let place = place.clone().with_property("rope");
         if ropes.is_empty() {
             return Err(vec![Fault::new(InTrip::NoRope, place)]);
+        }
+        let (given, most) = (ropes.len(), limits.count(InputLimit::Ropes));
+        if given > most {
+            let too_many = InTrip::TooManyRopes { ropes: given, most };
+            return Err(vec![Fault::new(too_many, place)]);
         }
         let faults: Vec<Fault> = ropes.iter().flat_map(|rope| rope.faults(&place)).collect();
         if !faults.is_empty() {

@@ -42,6 +42,7 @@ fn of(what: &Wrong) -> Option<InputLimit> {
         Wrong::Terrain(InTerrain::Refused(Unusable::BigParts(_))) => InputLimit::PartMib,
         Wrong::Terrain(InTerrain::Refused(Unusable::BigTables)) => InputLimit::TableMib,
         Wrong::Trip(InTrip::TooMany { .. }) => InputLimit::People,
+        Wrong::Trip(InTrip::TooManyRopes { .. }) => InputLimit::Ropes,
         Wrong::Network(what) => return of_network(what),
         _ => return None,
     })

@@ -22,6 +22,10 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
     match what {
         InTrip::Nobody => Phrase::plain("trip-nobody"),
         InTrip::TooMany { people, most } => too_many(*people, *most),
+        InTrip::TooManyRopes { ropes, most } => Phrase::of(
+            "trip-too-many-ropes",
+            [("ropes", Arg::Count(*ropes)), ("most", Arg::Count(*most))],
+        ),
         InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
         InTrip::NoRope => Phrase::plain("trip-no-rope"),
         InTrip::Mass { .. }

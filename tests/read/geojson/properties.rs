@@ -294,6 +294,16 @@ fn near_misses_are_answered_with_the_right_name() {
 }
 
 #[test]
+fn of_very_many_near_misses_only_the_first_are_told() {
+    let near: Vec<String> = (0..30_000).map(|i| format!("\"gap_m{i}\":1")).collect();
+    let text = one(&format!("{{\"gap_max_m\":1,{}}}", near.join(",")));
+    let read = zones("z", text.as_bytes(), &Given::default()).unwrap();
+    assert_eq!(read.notes.len(), 20, "told one by one");
+    assert_eq!(read.notes[19].more, 29_980);
+    assert!(read.notes[..19].iter().all(|note| note.more == 0));
+}
+
+#[test]
 fn words_that_are_no_numbers_do_no_harm_where_nothing_depends_on_them() {
     let read = noted(
         &one(r#"{"gap_m":1,"area":NaN,"text":"NaN Infinity -Infinity","name":NaN}"#),

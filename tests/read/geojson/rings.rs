@@ -88,3 +88,16 @@ fn rings_are_unrolled_across_the_antimeridian_only_where_that_closes_them() {
         );
     }
 }
+
+#[test]
+fn a_place_written_on_both_sides_of_the_antimeridian_stands_there_once() {
+    let read = noted(
+        &ring(
+            "[[-179.9,66.4],[-179.9,62.4],[180,62.6],[180,66.6],[-180,66.6],[-180,66.8],[-179.9,66.4]]",
+        ),
+        &[],
+    );
+    let outer = outer(&read[0]);
+    assert_eq!(outer.len(), 6, "{outer:?}");
+    assert!(outer.windows(2).all(|edge| edge[0] != edge[1]), "{outer:?}");
+}

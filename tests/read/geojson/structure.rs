@@ -133,6 +133,22 @@ fn what_stands_twice_in_a_geometry_is_a_fault_with_its_place() {
         &of(&super::polygon(SQUARE).replacen('{', r#"{"type":"Point","#, 1)),
         &[&twice("type", "line 2 column 89, feature 1 \"A\"")],
     );
+    let collections = |geometry: &str, deep: usize| {
+        let before = r#"{"type":"GeometryCollection","geometries":["#.repeat(deep);
+        format!("{before}{geometry}{}", "]}".repeat(deep))
+    };
+    let told = bad(&of(&collections(&polygon, 50)));
+    assert!(
+        told[0].contains("`coordinates` stands there twice"),
+        "{told:?}"
+    );
+    // The second of two lists of parts is looked for too.
+    let parts = r#"{"type":"GeometryCollection","geometries":[],"geometries":[]}"#;
+    let told = bad(&of(&collections(parts, 3)));
+    assert!(
+        told[0].contains("`geometries` stands there twice"),
+        "{told:?}"
+    );
     let deep = r#"{"type":"GeometryCollection","geometries":["#.repeat(20_000);
     assert!(bad(&of(&format!("{deep}{}", "]}".repeat(20_000))))[0].starts_with("error["));
 }

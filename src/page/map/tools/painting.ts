@@ -12,6 +12,8 @@ import type { Bench, Tool, Touch } from "./tool";
 const HALF_M = 150;
 const MOST_HALF_M = 5000;
 const FAR = 4;
+/** A drag that begins nearer to the route than this paints, farther off it moves the map. */
+const NEAR = 2;
 /** Kilometres stand in the fields to the nearest ten metres: so much is lost of them at most. */
 const ROUNDED_M = 5;
 
@@ -22,6 +24,8 @@ export class PaintTool implements Tool {
   private to_m: number | null = null;
   private half_m = HALF_M;
   private form: HTMLElement | null = null;
+  /** Where a drag along the route began. */
+  private held: OnRoute | null = null;
   private readonly inputs = new Map<string, HTMLInputElement | HTMLSelectElement>();
 
   constructor(private readonly bench: Bench) {
@@ -60,6 +64,23 @@ export class PaintTool implements Tool {
     if (this.from_m === null || this.to_m !== null || on.stage !== this.stage) this.begin(on);
     else this.go(on);
     this.bench.say("draw-say-kilometre", this.bench.kilometres(on.at_m));
+    this.bench.refresh();
+  }
+
+  press({ at, reach }: Touch): boolean {
+    this.held = nearestOn(this.bench.scene.ways, at, reach * NEAR);
+    return this.held !== null;
+  }
+
+  drag({ at, reach }: Touch): void {
+    const on = this.held && nearestOn(this.bench.scene.ways, at, reach * FAR);
+    if (!this.held || !on || on.stage !== this.held.stage || on.at_m === this.held.at_m) return;
+    if (this.from_m !== this.held.at_m) this.begin(this.held);
+    this.go(on);
+  }
+
+  release(): void {
+    this.held = null;
     this.bench.refresh();
   }
 
