@@ -1,5 +1,7 @@
 // A newcomer at a desk: steps back out of a field, the way of the tabulator, painting by keys, the profile before there is a plan.
 
+import { readFileSync } from 'node:fs';
+
 /** Where the route of the example begins. */
 const START = [2, 66.50807];
 
@@ -123,4 +125,30 @@ export async function paintsByKeys(bench) {
   const seen = await sheet.frame().then(({ pixel }) => pixel(START));
   bench.check('painter: a map that is dragged away keeps some of the route in sight', seen[0] > box.x && seen[0] < box.x + box.width && seen[1] > box.y && seen[1] < box.y + box.height, seen.join());
   await bench.close('painter', sheet);
+}
+
+export async function paintsByDrags(bench) {
+  const sheet = await bench.open(await bench.drawn('drags', []), { plans: false });
+  const { page } = sheet;
+  await sheet.after(() => page.locator('input[type=file]').setInputFiles(bench.given('route.gpx')));
+  await page.waitForSelector('.map-ground canvas');
+  await sheet.tool('Paint');
+  const points = [...readFileSync(bench.given('route.gpx'), 'utf8').matchAll(/<trkpt lat="([^"]+)" lon="([^"]+)"/g)].map(([, lat, lon]) => [Number(lon), Number(lat)]);
+  const [first, last] = [0.3, 0.4].map((share) => points[Math.round(share * points.length)]);
+  const { pixel } = await sheet.frame();
+  await sheet.drag(pixel(first), pixel(last));
+  const typed = await page.locator('.map-fields input').evaluateAll((all) => all.map((one) => Number(one.value)));
+  bench.check('drags: along the route on the map a stretch is painted', typed[0] > 3 && typed[1] > typed[0] && typed[1] < 9, typed.join());
+  const now = (await sheet.frame()).pixel(first);
+  bench.check('drags: the map stays where it is meanwhile', Math.hypot(now[0] - pixel(first)[0], now[1] - pixel(first)[1]) < 1, `${pixel(first)} and ${now}`);
+  await sheet.after(() => sheet.button('Done').click());
+  await sheet.after(() => page.keyboard.type('4'));
+  await sheet.tool('Paint');
+  const strip = await page.locator('.profile-strip').boundingBox();
+  const on = (share) => [strip.x + share * strip.width, strip.y + strip.height / 2];
+  await sheet.drag(on(0.6), on(0.7));
+  await sheet.after(() => page.keyboard.press('Enter'));
+  const rings = (await sheet.zones()).map(({ geometry }) => geometry.coordinates.length);
+  bench.check('drags: over the profile too, and the enter key finishes it', rings.join() === '1,1', rings.join());
+  await bench.close('drags', sheet);
 }

@@ -128,7 +128,7 @@ export async function ropesLost(bench) {
   await sheet.tab('Field');
   bench.check('a way taken: the trip says the long sling, another set-up is told, the cards are gone', /^sling_m = 2.4$/m.test(trip) && taken !== before && gone === 0, `${trip} ${gone}`);
   await sheet.after(() => page.locator('.app-back button').first().tap());
-  bench.check('a way taken back: what is tied is as before', /^Take back: .*Another way/.test(says) && (await tied()) === before, `${says}\n${await tied()}\n${before}`);
+  bench.check('a way taken back: what is tied is as before', /^Undo: .*Another way/.test(says) && (await tied()) === before, `${says}\n${await tied()}\n${before}`);
   const outside = [];
   for (const [language, size] of [['en', '100%'], ['en', '200%'], ['de', '200%'], ['de', '100%']]) {
     await page.locator('.app-language').selectOption(language);
@@ -244,7 +244,7 @@ export async function iceKept(bench) {
     all: await page.locator('.app-field-mode .app-all').isVisible(),
   });
   const before = await state();
-  bench.check('on the ice: three steps of a gap are one act, the last; beside it all can be taken back', /^Take back: Gap as seen 23 m/.test(before.back) && !before.back.includes('rope') && before.all, JSON.stringify(before));
+  bench.check('on the ice: three steps of a gap are one act, the last; beside it all can be taken back', /^Undo: Gap as seen 23 m/.test(before.back) && !before.back.includes('rope') && before.all, JSON.stringify(before));
   await page.waitForTimeout(700);
   await page.reload();
   await page.waitForSelector('body[data-planned]', { timeout: 30_000 });
@@ -253,7 +253,7 @@ export async function iceKept(bench) {
   bench.check('on the ice: after a reload kilometre, who is missing and the way back are as before', JSON.stringify(after) === JSON.stringify(before), JSON.stringify([before, after]));
   await sheet.after(() => page.locator('.app-field-mode .app-wide').tap());
   const one = await state();
-  bench.check('on the ice: after a reload one press takes back the gap alone', one.back === 'Take back: Without rope thin' && !one.all && one.out.length === 1, JSON.stringify(one));
+  bench.check('on the ice: after a reload one press takes back the gap alone', one.back === 'Undo: Without rope thin' && !one.all && one.out.length === 1, JSON.stringify(one));
   await sheet.after(() => page.locator('.app-field-mode .app-wide').tap());
   await sheet.tab('Plan');
   const marks = await page.evaluate(() => document.querySelectorAll('.app-plan :is(del, ins), .app-effect:not([hidden]) :is(del, ins)').length);

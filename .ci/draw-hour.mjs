@@ -27,7 +27,7 @@ export async function hourHere(bench) {
   const native = await panel('--start', '10:30', '--start-at-km', '8');
   const off = native.hours.find(({ to_m }) => to_m === null).on;
   bench.check('the hour here: it stands in the trip, and what follows is what the native program says of it', trip.join() === '10:30,8.0' && told.includes(`Off all bridges: going on ${off}`) && !told.includes('If here at') && (await hour.inputValue()) === '10:30', `${trip} ${off} ${told}`);
-  bench.check('the hour here: the way back names it', (await back.innerText()) === 'Take back: Hours from 10:30 at 8 km', await back.innerText());
+  bench.check('the hour here: the way back names it', (await back.innerText()) === 'Undo: Hours from 10:30 at 8 km', await back.innerText());
   await sheet.after(() => gap.fill('14'));
   const wider = await says();
   const kept = await hour.inputValue();
@@ -63,7 +63,7 @@ export async function hourBetween(bench) {
   const back = await page.locator('.app-field-mode .app-wide').innerText();
   await sheet.after(() => page.locator('.app-field-mode .app-wide').tap());
   const trip = (await sheet.save('Trip file (TOML)')).toString();
-  bench.check('the hour here: said between two acts that undo each other it is taken back to the start as given', back === 'Take back: Hours from 11:00 at 9 km' && /^start = "02:30"$/m.test(trip) && !/start_at_km/.test(trip) && /Ben/.test(trip), `${back} ${trip.slice(0, 300)}`);
+  bench.check('the hour here: said between two acts that undo each other it is taken back to the start as given', back === 'Undo: Hours from 11:00 at 9 km' && /^start = "02:30"$/m.test(trip) && !/start_at_km/.test(trip) && /Ben/.test(trip), `${back} ${trip.slice(0, 300)}`);
   await bench.close('the hour between', sheet);
 }
 
@@ -111,7 +111,7 @@ export async function hourWithoutStart(bench) {
   const trip = (await sheet.save('Trip file (TOML)')).toString();
   await sheet.tab('Plan');
   const hours = await page.locator('.app-plan').innerText();
-  bench.check('the hour here: where no start was given it gives the hours', /^start = "04:00"\nstart_at_km = 2.0$/m.test(trip) && back === 'Take back: Hours from 04:00 at 2 km' && /\d\d:\d\d/.test(hours), `${trip} ${back} ${hours.slice(0, 300)}`);
+  bench.check('the hour here: where no start was given it gives the hours', /^start = "04:00"\nstart_at_km = 2.0$/m.test(trip) && back === 'Undo: Hours from 04:00 at 2 km' && /\d\d:\d\d/.test(hours), `${trip} ${back} ${hours.slice(0, 300)}`);
   await bench.close('the hour without a start', sheet);
 }
 

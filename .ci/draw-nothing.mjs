@@ -37,7 +37,7 @@ export async function fromNothing(bench) {
   await step('drop the terrain model on the page', () => sheet.after(() => sheet.drop(bench.given('terrain.tif'))));
   await step('Trip: one more person, three times, with their names; one more rope, 60 m', () => name(sheet, ['Ada', 'Ben', 'Cleo'], '60'));
   await step('Paint: from km 2.5 to 4, Done, gap 4', () => paint(sheet, '2,5', '4', '4'));
-  await step('Paint: from km 5.8 to 6.6, Done, gap 12', () => paint(sheet, '5,8', '6,6', '12'));
+  await step('Paint: from km 6.6 to 8.2, Done, gap 12', () => paint(sheet, '6,6', '8,2', '12'));
   await sheet.tab('Plan');
   const roped = await sheet.page.locator('.app-leg').count();
   bench.check(`nothing: a plan of ${roped} legs stands there`, roped >= 5, await sheet.page.locator('.app-plan').innerText());
@@ -46,6 +46,7 @@ export async function fromNothing(bench) {
   console.log(`     ${STEPS.length} steps from nothing to a saved set, ${((Date.now() - start) / 1000).toFixed(1)} s by script: ${STEPS.join('; ')}`);
   const zones = JSON.parse(set.get('zones.geojson') ?? '{"features":[]}').features;
   bench.check('nothing: two zones with the gaps that were typed', zones.map(({ properties }) => properties.gap_m).join() === '4,12');
+  bench.check('nothing: what was painted has no hole and no slit', zones.every(({ geometry }) => geometry.type === 'Polygon' && geometry.coordinates.length === 1), JSON.stringify(zones.map(({ geometry }) => geometry.coordinates.map((ring) => ring.length))));
   const trip = String(set.get('trip.toml'));
   bench.check('nothing: three names and one rope stand in the trip file', ['"Ada"', '"Ben"', '"Cleo"', 'length_m = 60', 'terrain = ["terrain.tif"]'].every((part) => trip.includes(part)), trip);
   bench.check('nothing: route and terrain are in the set as they were given', ['route.gpx', 'terrain.tif'].every((file) => set.get(file)?.equals(readFileSync(bench.given(file)))));

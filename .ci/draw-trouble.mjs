@@ -216,7 +216,7 @@ export async function takesBack(bench) {
   for (const step of ['Undo', 'Undo', 'Redo', 'Redo']) await sheet.after(() => sheet.button(step).first().click());
   bench.check('on the ice: two steps back and forth, and the way back is as before', (await back.innerText()) === says, await back.innerText());
   await sheet.after(() => back.click());
-  bench.check('on the ice: the last act taken back, the one before is next', (await back.innerText()) === 'Take back: Without Ben', await back.innerText());
+  bench.check('on the ice: the last act taken back, the one before is next', (await back.innerText()) === 'Undo: Without Ben', await back.innerText());
   await sheet.after(() => back.click());
   const trip = (await sheet.save('Trip file (TOML)')).toString();
   const zones = await sheet.zones();

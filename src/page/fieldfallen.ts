@@ -17,7 +17,7 @@ export class Fallen {
   private about: readonly [leg: Leg | null, place: Place | null, of: State] | null = null;
 
   constructor(private readonly desk: Desk) {
-    this.element = make("details", { class: "app-fold", toggle: () => this.write() }, make("summary", {}, desk.words("draw-field-fallen")), this.body);
+    this.element = make("details", { class: "app-fold app-fallen-fold", toggle: () => this.write() }, make("summary", {}, desk.words("draw-field-fallen")), this.body);
   }
 
   lie(ground: Ground | null): void {
@@ -35,7 +35,7 @@ export class Fallen {
     if (!this.element.open || !this.about) return;
     const { words } = this.desk;
     const [leg, place, of] = this.about;
-    const where = place ? [make("p", { class: "app-set-up" }, this.spot(place))] : [];
+    const where = place ? [make("p", {}, `${words("draw-field-fallen-call")} `, make("strong", {}, this.spot(place)))] : [];
     const rescue = leg?.rescue ? report(words("draw-field-fallen"), {}, written("div", {}, leg.rescue)) : make("p", { class: "app-quiet" }, words(place ? "draw-field-fallen-unroped" : "draw-field-fallen-where"));
     const next = make("div", {}, make("p", {}, words("draw-field-fallen-first")), ...where, ...calls(of), rescue);
     if (next.innerHTML !== (this.body.firstElementChild?.innerHTML ?? "")) fill(this.body, next);

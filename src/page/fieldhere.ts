@@ -59,6 +59,8 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const turnsNow = past && says !== null && turnsInTime(walked);
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), { due, past }, desk);
   const what = due ? todo(leg, verdict, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
+  // Who is to turn back now does not read first how going on could be tied.
+  if (turnsNow) what.classList.add("app-mild");
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];

@@ -74,9 +74,9 @@ export class FieldMode implements Part {
     this.element.append(
       this.answer.pinned,
       filler,
+      this.fallen.element,
       this.where.element,
       this.answer.longer,
-      this.fallen.element,
       group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk, this.ways.element),
       group(words("draw-field-snow"), this.snow, make("p", { class: "app-quiet" }, words("draw-field-snow-what"))),

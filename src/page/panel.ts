@@ -154,10 +154,12 @@ export class PlanPanel implements Part {
     );
     head.addEventListener("click", () => this.toggle(leg.leg));
     const lines = changed || open ? figureLines(figures, this.desk.words) : null;
+    // What is to be done comes before how they are tied.
+    const act = open && leg.act !== "" ? written("div", { class: "app-act app-leg-act" }, leg.act) : null;
     const title = `${this.desk.words("draw-leg")} ${leg.leg}`;
     const inner = () => [written("div", {}, leg.told), make("div", { class: "app-leg-ropes" })];
     const body = open ? report(title, { id, class: "app-leg-body" }, ...inner()) : make("div", { id, hidden: true });
-    return make("li", {}, head, lines, body);
+    return make("li", {}, head, act, lines, body);
   }
 
   private toggle(leg: number): void {

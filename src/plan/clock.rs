@@ -92,6 +92,9 @@ pub struct StageClock {
     /// early enough.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dark_if_latest: Vec<usize>,
+    /// Legs with belays that are walked in the dark, by sunrise and sunset, with the start as planned.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub dark_belays: Vec<usize>,
     /// The day of the trip, where the leader says it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub date: Option<Day>,

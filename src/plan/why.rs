@@ -14,7 +14,7 @@ use crate::{practice::Origin, trip::party::Called};
 /// let why = &plan.legs[1].teams[0].knots.why;
 /// assert_eq!(*why, KnotsWhy::Three { heights_known: true });
 /// let said = knots_why(why, Voice::default()).to_string();
-/// assert_eq!(said, "for three they are tied only where holding is harder (common practice)");
+/// assert_eq!(said, "for three only where one is clearly heavier, on a steep descent, or where the leader wants them (common practice)");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

@@ -69,6 +69,7 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         }),
         utc_offset: sun.map(|_| offset),
         dark_if_latest: Vec::new(),
+        dark_belays: dark_belays(walked, planned),
     };
     if let Some(late_min) = clock.late_min() {
         clock.dark_if_latest = dark_if_earlier(walked, late_min);
@@ -189,14 +190,29 @@ const DARK_MIN: f64 = 1.0;
 /// Roped legs that are walked longer in the dark if the start is so many minutes earlier.
 fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
     let nights = nights_of(walked);
-    let dark_min = |clock: [Clock; 2], earlier_min: f64| -> f64 {
-        let of_nights = nights.iter();
-        let minutes = of_nights.map(|night| night.min_of(clock, earlier_min));
-        minutes.sum()
-    };
-    let darker = roped(walked)
-        .filter(|(_, clock)| dark_min(*clock, earlier_min) - dark_min(*clock, 0.0) >= DARK_MIN);
+    let darker = roped(walked).filter(|(_, clock)| {
+        let darker_min = dark_min(&nights, *clock, earlier_min) - dark_min(&nights, *clock, 0.0);
+        darker_min >= DARK_MIN
+    });
     darker.map(|(leg, _)| leg).collect()
+}
+
+/// Legs with belays that are walked in the dark.
+fn dark_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Vec<usize> {
+    let nights = nights_of(walked);
+    let belayed = |number: usize| {
+        let mut legs = planned.iter().filter(|leg| leg.belays.is_some());
+        legs.any(|leg| leg.leg == number)
+    };
+    let dark = roped(walked)
+        .filter(|(leg, clock)| belayed(*leg) && dark_min(&nights, *clock, 0.0) >= DARK_MIN);
+    dark.map(|(leg, _)| leg).collect()
+}
+
+/// How long of a leg lies in nights if the start is so many minutes earlier.
+fn dark_min(nights: &[Night], clock: [Clock; 2], earlier_min: f64) -> f64 {
+    let minutes = nights.iter().map(|night| night.min_of(clock, earlier_min));
+    minutes.sum()
 }
 
 /// From when until when no sun is up.

@@ -3,8 +3,10 @@
 use schrund::{
     geometry::LonLat,
     plan::fact::Fact,
+    say::voice::Voice,
     times::sun::SunDay,
     trip::day::{Day, UtcOffset},
+    write::parts::clock,
 };
 
 use crate::fixture::{
@@ -147,6 +149,28 @@ fn legs_that_the_latest_start_puts_into_the_dark_are_told() {
         "dark either way"
     );
 }
+
+/// Who starts as early as is asked is told what that costs: an anchor is to be found and belays are made in the dark.
+#[test]
+fn belays_in_the_dark_are_told_with_a_start_that_is_early_enough() {
+    let told = |start: &str, falling: f64| {
+        let day = "date = \"2027-03-20\"\nutc_offset = \"+00:00\"\nbridges_until = \"12:00\"";
+        let trip = Trip::straight(&[SNOW]).party(&[80.0; 3]).falling(falling);
+        let plan = trip.rules(&format!("{day}\nstart = \"{start}\"")).plan();
+        let first = clock::lines(&plan, Voice::default())[0].to_string();
+        let clock = plan.clock.expect("a day is given").first;
+        (
+            clock.dark_belays,
+            first.contains("; the belays on leg 2 are in the dark"),
+        )
+    };
+    assert_eq!(told("04:00", STEEP), (vec![2], true));
+    assert_eq!(told("08:00", STEEP), (vec![], false), "by day");
+    assert_eq!(told("04:00", 0.0), (vec![], false), "nothing is belayed");
+}
+
+/// Down this the middle case holds nobody.
+const STEEP: f64 = 0.3;
 
 /// A start that is reckoned back from an hour on the way may lie before midnight: it was dark then too, from sunset on.
 #[test]

@@ -149,7 +149,7 @@ draw-assume-back = Zurück auf
 
 ## Auf dem Eis
 
-draw-field-back = Zurücknehmen
+draw-field-back = Rückgängig
 draw-field-back-all = alles
 draw-field-more = Alles zeigen
 draw-field-less = Weniger
@@ -198,7 +198,8 @@ draw-field-gap-up-to = Spalten bis
 draw-field-gap-assumed = keine Spaltenbreite angegeben, gerechnet mit
 draw-field-fallen = Spaltensturz
 draw-field-fallen-first = Halten. Fixpunkt bauen und belasten. Wer sich ausbindet, ist vorher gesichert. Bergen, wie ihr es geübt habt; der Plan weiß nur, was das Seil hergibt:
-draw-field-fallen-where = Oben angeben, wo ihr seid.
+draw-field-fallen-call = Früh Hilfe rufen und diesen Ort nennen:
+draw-field-fallen-where = Unten angeben, wo ihr seid: dann steht der Ort zum Durchgeben hier.
 draw-field-fallen-unroped = Nach Plan ist hier niemand am Seil; von einer Bergung sagt er darum nichts.
 draw-field-gap = Spalte hier ist anders
 draw-field-gap-width = Spaltenbreite hier

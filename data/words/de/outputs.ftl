@@ -159,7 +159,8 @@ clock-belays = { $belays ->
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-dark = ; dunkel dann auf { $legs }
-clock-latest-start-slower-none = ; Langsamere kommen zu spät
+clock-latest-start-dark-belays = ; die Sicherungen auf { $legs } liegen im Dunkeln
+clock-latest-start-slower-none = ; eine langsamere Gruppe am Tag davor
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn = { $kind ->
@@ -170,7 +171,7 @@ clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
    *[off] { $late ->
-        [yes] nicht weiter als { $place }, Abschnitt { $leg }: bis { $at }{ $belays } umkehren,
+        [yes] nicht weiter als { $place }, Abschnitt { $leg }: spätestens { $at }{ $belays } dort umkehren,
        *[no] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }, dann
     } bis { $until } von allen Schneebrücken herunter
 }{ $others }
@@ -351,14 +352,21 @@ folded-at-hand = { $teams ->
 
 ## Der Schnee, für den Stürze gerechnet sind
 
-falls-on = Stürze gerechnet für: { $snow }{ $assumed ->
-    [yes] { " " }(angenommen)
-   *[no] { "" }
-}{ $frozen }
-falls-on-same = ; hart gefroren ist kein Abschnitt kritischer
-falls-on-worse = ; hart gefroren: { $all }
-falls-on-stop = Stopp auf { $legs }: sichern
-falls-on-look = Sturz auf { $legs } eventuell nicht zu halten
+falls-on = { $frozen ->
+    [worse] Hart gefroren { $worse } (gerechnet: { $snow }{ $assumed ->
+        [yes] , angenommen
+       *[no] { "" }
+    })
+   *[other] Stürze gerechnet für: { $snow }{ $assumed ->
+        [yes] { " " }(angenommen)
+       *[no] { "" }
+    }{ $frozen ->
+        [same] ; hart gefroren ist kein Abschnitt kritischer
+       *[other] { "" }
+    }
+}
+falls-on-stop = ist auf { $legs } kein Sturz zu halten: dort sichern
+falls-on-look = ist ein Sturz auf { $legs } vielleicht nicht zu halten
 
 ## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
 
@@ -573,10 +581,10 @@ page-carry = { $teams ->
 } { $rope }: { $why }
 page-left = { $lacking ->
     [yes] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
-   *[no] Keine Seileinteilung braucht { $ropes }
-}{ $short ->
-    [yes] ; als Reserve für eine Bergung auf { $legs } mitnehmen
-   *[no] { "" }
+   *[no] { $short ->
+        [yes] Auch { $ropes } mitnehmen: keine Seileinteilung braucht es, vielleicht aber eine Bergung auf { $legs }
+       *[no] Keine Seileinteilung braucht { $ropes }
+    }
 }
 page-set-ups = Seileinteilungen{ $knots ->
     [yes] { "" }

@@ -27,7 +27,7 @@ height-level = auf einer Höhe mit
 knots-would-not-bite = Blankeis oder zu wenig Schnee: sie würden nicht greifen
 knots-unwanted = { $by } will keine
 knots-many = zu viert und mehr nicht üblich (gängige Praxis)
-knots-three = zu dritt nur, wo das Halten schwerer ist (gängige Praxis){ $heights ->
+knots-three = zu dritt nur, wenn jemand deutlich schwerer ist, im steilen Abstieg oder auf Wunsch der Leitung (gängige Praxis){ $heights ->
     [known] { "" }
    *[unknown] ; keine Höhen bekannt
 }

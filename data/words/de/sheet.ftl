@@ -17,7 +17,7 @@ sheet-people = { $people ->
     [one] 1 Person
    *[other] { $people } Personen
 }
-sheet-only-to-look-at = { $says } (nirgends Stopp)
+sheet-only-to-look-at = { $says } (wie geplant kein Stopp)
 sheet-belay = auf { $legs } am Fixpunkt sichern: die Seilschaft allein hält einen Sturz dort vielleicht nicht
 sheet-inside = auf keinem Abschnitt Stopp, auf keinem ist zu entscheiden: Seil und Abstand passen. Ob ein Sturz gehalten wird, steht unter „{ report-holding }“{ $notes ->
     [0] { "" }

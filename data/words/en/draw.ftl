@@ -149,7 +149,7 @@ draw-assume-back = Back to
 
 ## On the ice
 
-draw-field-back = Take back
+draw-field-back = Undo
 draw-field-back-all = all
 draw-field-more = All of it
 draw-field-less = Less
@@ -185,7 +185,7 @@ draw-field-would-take = would take
 draw-field-behind = on the way back
 draw-field-both-ways = belay each gap there too, or wait on firm ground and call for help
 draw-field-if-here = If here at
-draw-field-off-ice = Off the ice
+draw-field-off-ice = Off the ice:
 draw-field-back-way = back
 draw-field-on-way = on
 draw-field-off = off all bridges:
@@ -198,7 +198,8 @@ draw-field-gap-up-to = gaps up to
 draw-field-gap-assumed = no gap given, taken as
 draw-field-fallen = Somebody has fallen in
 draw-field-fallen-first = Hold. Make an anchor and load it. Whoever unties is secured first. Rescue as you practised it; the plan knows only what the rope allows:
-draw-field-fallen-where = Say above where you are.
+draw-field-fallen-call = Call for help early, and say this place:
+draw-field-fallen-where = Say below where you are: the place to call out stands here then.
 draw-field-fallen-unroped = Nobody is roped here by the plan, so it says nothing of a rescue.
 draw-field-gap = Another gap here
 draw-field-gap-width = Gap here

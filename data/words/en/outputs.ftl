@@ -162,7 +162,8 @@ clock-belays = { $belays ->
 }
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-dark = ; it is dark then on { $legs }
-clock-latest-start-slower-none = ; whoever is slower is too late
+clock-latest-start-dark-belays = ; the belays on { $legs } are in the dark
+clock-latest-start-slower-none = ; a slower party the day before
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -173,9 +174,9 @@ clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
    *[off] { $late ->
-        [yes] no farther than { $place }, leg { $leg }: turn by { $at }{ $belays }
-       *[no] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }
-    }, off all snow bridges by { $until }
+        [yes] no farther than { $place }, leg { $leg }: turn by { $at }{ $belays },
+       *[no] last turning place: { $place }, leg { $leg }, by { $at }{ $belays },
+    } off all snow bridges by { $until }
 }{ $others }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
@@ -354,13 +355,20 @@ folded-at-hand = { $teams ->
 
 ## The snow that falls are reckoned on
 
-falls-on = Falls reckoned on { $snow }{ $assumed ->
-    [yes] { " " }(assumed)
-   *[no] { "" }
-}{ $frozen }
-falls-on-same = ; a frozen crust makes no leg graver
-falls-on-worse = ; on a frozen crust { $all }
-falls-on-stop = stop on { $legs }: belay
+falls-on = { $frozen ->
+    [worse] Frozen hard, { $worse } (reckoned: { $snow }{ $assumed ->
+        [yes] , assumed
+       *[no] { "" }
+    })
+   *[other] Falls reckoned on { $snow }{ $assumed ->
+        [yes] { " " }(assumed)
+       *[no] { "" }
+    }{ $frozen ->
+        [same] ; a frozen crust makes no leg graver
+       *[other] { "" }
+    }
+}
+falls-on-stop = no fall is held on { $legs }: belay there
 falls-on-look = a fall might not be held on { $legs }
 
 ## A message
@@ -576,10 +584,10 @@ page-carry = { $teams ->
 } { $rope }: { $why }
 page-left = { $lacking ->
     [yes] { $ropes } alone is too short as well: { -options-weigh } it joined to another
-   *[no] No set-up needs { $ropes }
-}{ $short ->
-    [yes] ; take it as a spare for a rescue on { $legs }
-   *[no] { "" }
+   *[no] { $short ->
+        [yes] Carry { $ropes } too: no set-up needs it, but a rescue on { $legs } may
+       *[no] No set-up needs { $ropes }
+    }
 }
 page-set-ups = Set-ups{ $knots ->
     [yes] { "" }

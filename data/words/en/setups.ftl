@@ -27,7 +27,7 @@ height-level = within a metre of
 knots-would-not-bite = bare ice or too little snow: they would not bite
 knots-unwanted = { $by } wants none
 knots-many = not usual with four or more (common practice)
-knots-three = for three they are tied only where holding is harder (common practice){ $heights ->
+knots-three = for three only where one is clearly heavier, on a steep descent, or where the leader wants them (common practice){ $heights ->
     [known] { "" }
    *[unknown] ; no heights known
 }

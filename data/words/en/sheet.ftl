@@ -17,7 +17,7 @@ sheet-people = { $people ->
     [one] 1 person
    *[other] { $people } people
 }
-sheet-only-to-look-at = { $says } (nowhere a stop)
+sheet-only-to-look-at = { $says } (no stop as planned)
 sheet-belay = belay from an anchor on { $legs }: the team alone may not hold a fall there
 sheet-inside = no stop and nothing to decide on any leg: rope and spacing fit. Whether a fall is held stands under “{ report-holding }”{ $notes ->
     [0] { "" }

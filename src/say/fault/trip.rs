@@ -22,10 +22,7 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
     match what {
         InTrip::Nobody => Phrase::plain("trip-nobody"),
         InTrip::TooMany { people, most } => too_many(*people, *most),
-        InTrip::TooManyRopes { ropes, most } => Phrase::of(
-            "trip-too-many-ropes",
-            [("ropes", Arg::Count(*ropes)), ("most", Arg::Count(*most))],
-        ),
+        InTrip::TooManyRopes { ropes, most } => too_many_ropes(*ropes, *most),
         InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
         InTrip::NoRope => Phrase::plain("trip-no-rope"),
         InTrip::Mass { .. }
@@ -103,6 +100,11 @@ fn too_many(people: Option<usize>, most: usize) -> Phrase {
         Some(people) => Phrase::of("trip-too-many", [("people", Arg::Count(people)), most]),
         None => Phrase::of("trip-far-too-many", [most]),
     }
+}
+
+fn too_many_ropes(ropes: usize, most: usize) -> Phrase {
+    let args = [("ropes", Arg::Count(ropes)), ("most", Arg::Count(most))];
+    Phrase::of("trip-too-many-ropes", args)
 }
 
 /// Figures as they were given: files and flags are metric.

@@ -156,11 +156,15 @@ fn latest_start(
         Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     };
-    let dark = (!clock.dark_if_latest.is_empty()).then(|| {
-        let legs = finding::on_legs(&clock.dark_if_latest, voice);
-        voice.say("clock-latest-start-dark", &[("legs", Arg::Said(legs))])
-    });
     let late_min = clock.late_min();
+    let (key, dark) = match late_min {
+        Some(_) => ("clock-latest-start-dark", &clock.dark_if_latest),
+        None => ("clock-latest-start-dark-belays", &clock.dark_belays),
+    };
+    let dark = (!dark.is_empty()).then(|| {
+        let legs = finding::on_legs(dark, voice);
+        voice.say(key, &[("legs", Arg::Said(legs))])
+    });
     let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
     let args = [

@@ -148,7 +148,7 @@ export class PaintTool implements Tool {
     if (this.form) return this.form;
     const { words, scene } = this.bench;
     const field = (name: string, key: string, value: string, unit: string): HTMLElement => {
-      const input = overtyped(make("input", { type: "text", inputmode: "decimal", size: 5, autocomplete: "off", value, input: () => this.typed(), change: () => this.written() }));
+      const input = overtyped(make("input", { type: "text", inputmode: "decimal", size: 6, autocomplete: "off", value, input: () => this.typed(), change: () => this.written() }));
       this.inputs.set(name, input);
       return make("label", {}, `${words(key)} `, input, ` ${unit}`);
     };

@@ -125,12 +125,20 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
                 p class="stands" { (spans(&line)) }
             }
             @for line in &late { p class="hours late" { (spans(&line.says)) } }
+            @if let Some(snow) = falls_on(plan, voice) {
+                p class={ "falls-on" @if is_graver(plan) { " graver" } } { (spans(&snow)) }
+            }
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
             @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
-            @if let Some(snow) = falls_on(plan, voice) { p class="falls-on" { (spans(&snow)) } }
         }
         @for line in &hours { p class="hours" { (spans(&line.says)) } }
     }
+}
+
+/// Whether falls are graver on some leg where the snow is frozen.
+fn is_graver(plan: &crate::plan::Plan) -> bool {
+    let frozen = plan.falls_on.as_ref().and_then(|on| on.if_frozen.as_ref());
+    frozen.is_some_and(|legs| !legs.stop.is_empty())
 }
 
 /// `■ Stop: leg 2 at 2.21–2.29 km, 66 m`, `? 4 legs to look at`.
