@@ -30,6 +30,37 @@ async function fallen(bench, page, legs) {
   await page.getByLabel('Kilometre', { exact: true }).fill('11.27');
 }
 
+/** Who types a kilometre while there is no plan calls out that one, and reads nothing of an older plan. */
+export async function fallenWithoutPlan(bench) {
+  const sheet = await open(bench, 'fallen');
+  const { page } = sheet;
+  await sheet.tab('Field');
+  await page.locator('.app-field-mode summary', { hasText: 'Somebody has fallen in' }).click();
+  const said = async () => (await page.locator('.app-fallen').innerText()).replaceAll('\u00a0', ' ');
+  await page.locator('.app-fallen p').first().waitFor({ timeout: 5000 }).catch(() => {});
+  const nowhere = await said();
+  bench.check('fallen in: before anybody says where, what comes first stands there', nowhere.startsWith('Hold.') && nowhere.includes('Say below where you are'), nowhere);
+  await page.getByLabel('Kilometre', { exact: true }).fill('6.00');
+  const planned = await said();
+  await sheet.choose('Halbre plateau');
+  await sheet.type('Widest gap expected', '');
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('13.80');
+  const without = await said();
+  bench.check('fallen in: without a plan the place to call out is the one that was typed', planned.includes('6.00 km · ') && without.includes('13.80 km · ') && !without.includes('6.00 km') && !without.includes('loop'), `${planned} | ${without}`);
+  await page.getByLabel('Kilometre', { exact: true }).fill('25');
+  await sheet.choose('Halbre plateau');
+  await sheet.type('Widest gap expected', '4');
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('25');
+  const end = (await page.locator('.app-where').innerText()).replaceAll('\u00a0', ' ');
+  bench.check('where am I: behind the end the length of the line is told', /It ends at 17\.1\d km\.$/.test(end), end);
+  await page.getByLabel('Kilometre', { exact: true }).fill('4');
+  const here = (await page.locator('.app-answer').innerText()).replaceAll('\u00a0', ' ');
+  bench.check('where am I: what a frozen crust stops is told where it is inside', here.startsWith('roped, inside limits; frozen hard: belay'), here);
+  await bench.close('fallen in', sheet);
+}
+
 export async function onTheWay(bench) {
   const sheet = await open(bench, 'way');
   const { page } = sheet;
@@ -44,7 +75,7 @@ export async function onTheWay(bench) {
     const own = longer.find((line) => line.startsWith('here ')) ?? '';
     const at = Number(km.toFixed(2)) * 1000;
     const here = pieces.find((one) => one.from_m <= at && at <= one.to_m);
-    if (!own.endsWith(here.verdict === 'inside' ? 'here roped, inside limits' : here.verdict)) wrong.push(`km ${km.toFixed(2)}: ${own}, not ${here.verdict}`);
+    if (!own.replace('; frozen hard: belay', '').endsWith(here.verdict === 'inside' ? 'here roped, inside limits' : here.verdict)) wrong.push(`km ${km.toFixed(2)}: ${own}, not ${here.verdict}`);
     const inside = zones.filter((zone) => zone.crossings.some((one) => one.enter_m <= at && at <= one.exit_m));
     for (const zone of inside) if (!longer.some((line) => line.includes(zone.name) && line.endsWith(` ${zone.gap_m} m`))) wrong.push(`km ${km.toFixed(2)}: nothing of ${zone.name}`);
     told.places += 1;

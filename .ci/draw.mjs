@@ -7,7 +7,7 @@ import { fromNothing } from './draw-nothing.mjs';
 import { narrow, wide } from './draw-axe.mjs';
 import { paintsByDrags, paintsByKeys, undoInFields, wayOfTheTabulator } from './draw-desk.mjs';
 import { gapHere, hourAfterMidnight, hourBetween, hourHere, hourWithoutStart } from './draw-hour.mjs';
-import { firstScreen, headOfTheIce, iceKept, lineOfChanges, onTheWay, ropesLost, ropesShared, underTheThumb } from './draw-field.mjs';
+import { fallenWithoutPlan, firstScreen, headOfTheIce, iceKept, lineOfChanges, onTheWay, ropesLost, ropesShared, underTheThumb } from './draw-field.mjs';
 import { calmSteps, opensAgain, otherArchives } from './draw-files.mjs';
 import { byKeys, byTouch } from './draw-hands.mjs';
 import { staysText } from './draw-hostile.mjs';
@@ -30,7 +30,7 @@ if (picture) {
 }
 const start = Date.now();
 // Two pages at a time; what is measured is measured alone.
-const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, onTheWay, hourHere, hourBetween, gapHere, hourWithoutStart, hourAfterMidnight, ropesLost, ropesShared, headOfTheIce, lowPanel, gravestOnMap, underTheThumb, iceKept, lineOfChanges, firstScreen, firstSteps, opensAgain, otherArchives, calmSteps, undoInFields, wayOfTheTabulator, paintsByKeys, paintsByDrags, memory];
+const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, onTheWay, hourHere, hourBetween, gapHere, hourWithoutStart, hourAfterMidnight, ropesLost, ropesShared, headOfTheIce, lowPanel, gravestOnMap, underTheThumb, iceKept, lineOfChanges, firstScreen, firstSteps, opensAgain, otherArchives, calmSteps, undoInFields, wayOfTheTabulator, paintsByKeys, paintsByDrags, fallenWithoutPlan, memory];
 const work = async () => {
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const began = Date.now();

@@ -93,6 +93,10 @@ def zones() -> Iterator[tuple[str, str | bytes]]:
         yield f"a property {depth} deep", sound.replace('"gap_m": 4', '"gap_m": 4, "x": ' + "[" * depth + "]" * depth)
     for cut in range(0, len(sound), max(1, len(sound) // 30)):
         yield f"cut at {cut}", sound[:cut]
+    for count in (1000, 60_000):
+        yield f"{count} properties that are nearly one", feature([SQUARE], **{f"gap_m{i}": 1 for i in range(count)})
+    sixty = '{"type":"GeometryCollection","geometries":[' * 60 + '{"type":"Point","coordinates":[2,66.54]},' * 200_000 + sound + "]}" * 60
+    yield "two hundred thousand parts sixty deep", sixty
     yield "every byte", bytes(range(256))
     yield "a text that does not end", '{"type": "Feature' + "e" * 30_000_000
 
@@ -108,6 +112,11 @@ def toml(members: dict[str, list[str]], sound: str) -> Iterator[tuple[str, str |
         yield f"{depth} deep", "x = " + "[" * depth + "]" * depth
         yield f"{depth} dots", ".".join("a" * depth) + " = 1"
     yield "a million lines", "# x\n" * 1_000_000
+    for table in ("", "[assume]\n", "[rule]\n", "[[party]]\n", "[[rope]]\n"):
+        unknown = "".join(f"unknown_{i} = 1\n" for i in range(45_000))
+        yield f"45 000 unknown names behind {table.strip()!r}", f"{sound}\n{table}{unknown}"
+        yield f"30 000 tables {table.strip()!r}", f"{sound}\n" + (table or "[x]\n") * 30_000
+    yield "a thousand ropes", sound + "".join(f"\n[[rope]]\nlength_m = {20 + i % 60}\n" for i in range(1000))
     yield "twice the same", sound + "\n" + sound
 
 

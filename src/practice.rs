@@ -9,7 +9,6 @@ pub mod figure;
 pub mod form;
 mod laying;
 pub mod nature;
-pub mod nul;
 pub mod rule;
 pub mod rules;
 pub mod set;
@@ -20,6 +19,7 @@ mod toml_shape;
 pub mod toml_text;
 pub mod words;
 mod written;
+pub mod zero_bytes;
 
 pub use choice::{Choices, Chosen, Cover, Knots, Pace, Reserve, Travel, UndrawnIce};
 pub use figure::Figure;

@@ -144,6 +144,26 @@ fn every_file_opens_with_a_sentence_and_stays_short() {
 }
 
 /// The README's commands, by what they begin with.
+/// Names that Windows keeps for devices, whatever their ending: a package that holds one cannot be unpacked there.
+#[test]
+fn no_file_is_called_as_a_device_of_windows() {
+    const DEVICES: [&str; 6] = ["aux", "con", "nul", "prn", "com1", "lpt1"];
+    let folders = ["src", "data", "tests", "examples"].map(|folder| root().join(folder));
+    let all: Vec<PathBuf> = folders
+        .iter()
+        .flat_map(|folder| files(folder, ""))
+        .collect();
+    assert!(all.len() > 1000, "{} files", all.len());
+    for path in all {
+        let name = path
+            .file_stem()
+            .unwrap_or_default()
+            .to_string_lossy()
+            .to_lowercase();
+        assert!(!DEVICES.contains(&name.as_str()), "{}", path.display());
+    }
+}
+
 fn readme_command(starts: &str) -> String {
     let readme = read(&root().join("README.md"));
     let line = readme.lines().find(|l| l.starts_with(starts));

@@ -14,7 +14,7 @@ use schrund::{
 
 use crate::{
     limits::{self, LimitAsked},
-    naming, number,
+    naming, number, version,
 };
 
 #[cfg(feature = "fetch")]
@@ -43,6 +43,7 @@ pub(crate) use zone::ZoneArgs;
 #[command(
     name = "schrund",
     version,
+    long_version = version::long(),
     about,
     disable_help_flag = true,
     disable_version_flag = true,
@@ -72,7 +73,7 @@ pub(crate) struct Args {
     /// Print help; `-h` is the short one.
     #[arg(short, long, global = true, action = ArgAction::Help, help_heading = SAID)]
     help: Option<bool>,
-    /// Print the version.
+    /// Print the version; `--version` tells how it was built too.
     #[arg(short = 'V', long, action = ArgAction::Version, help_heading = SAID)]
     version: Option<bool>,
     #[command(subcommand)]

@@ -36,6 +36,7 @@ mod sparse;
 #[cfg(feature = "survey")]
 mod survey;
 mod terrain;
+mod version;
 #[cfg(feature = "zone")]
 mod zone;
 

@@ -124,6 +124,8 @@ export interface Leg {
   readonly stage: number;
   readonly roped: boolean;
   readonly verdict: Verdict;
+  /** Whether a frozen crust stops the team there. */
+  readonly frozen_stop: boolean;
   readonly start_m: number;
   readonly end_m: number;
   /** From–to in kilometres as all outputs have it: nobody is told to rope up later, or to unrope earlier. */

@@ -2,7 +2,7 @@
 
 import { type Figured, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
-import { fill, make, report } from "./dom";
+import { fill, make, report, written } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
 import { rank } from "./fieldahead";
 import { placeSaid } from "./fieldwhere";
@@ -35,7 +35,7 @@ export class Effect implements Part {
     const planned = "verdict" in panel;
     const onIce = actsOf(of).length > 0;
     if (planned && !onIce) this.given = panel;
-    const said = planned ? before && this.said(panel, before, onIce) : panel.faults.length > 0 && this.had ? [this.desk.words("draw-no-plan")] : null;
+    const said = planned ? before && this.said(panel, before, onIce) : this.refused(panel);
     this.had ||= planned;
     const next = make("p", {}, ...(said ?? []));
     this.line.hidden = said === null;
@@ -45,6 +45,12 @@ export class Effect implements Part {
     if (next.outerHTML === this.line.innerHTML) return;
     fill(this.line, next);
     this.line.scrollTop = 0;
+  }
+
+  /** That there is no plan any more, and the first reason: who types in another tab sees it beside the field. */
+  private refused({ faults }: Panel): (Node | string)[] | null {
+    const [first] = faults;
+    return first && this.had ? [`${this.desk.words("draw-no-plan")}: `, written("span", {}, first.says)] : null;
   }
 
   private said(plan: Planned, before: Planned, onIce: boolean): (Node | string)[] {

@@ -14,9 +14,10 @@ export class Fallen {
   private readonly body = make("div", { class: "app-fallen" });
   private ground: Ground | null = null;
   /** Of what it tells; written where it is unfolded. */
-  private about: readonly [leg: Leg | null, place: Place | null, of: State] | null = null;
+  private about: readonly [leg: Leg | null, place: Place | null, of: State, planned: boolean];
 
   constructor(private readonly desk: Desk) {
+    this.about = [null, null, desk.store.state, false];
     this.element = make("details", { class: "app-fold app-fallen-fold", toggle: () => this.write() }, make("summary", {}, desk.words("draw-field-fallen")), this.body);
   }
 
@@ -24,19 +25,19 @@ export class Fallen {
     this.ground = ground;
   }
 
-  /** Of a leg and a place in it. */
-  show(leg: Leg | null, place: Place | null, of: State): void {
-    this.about = [leg, place, of];
+  /** Of a leg and a place in it; of no leg where there is no plan, or nobody said where. */
+  show(leg: Leg | null, place: Place | null, of: State, planned = true): void {
+    this.about = [leg, place, of, planned];
     this.write();
   }
 
   /** What stands there already is not written again. */
   private write(): void {
-    if (!this.element.open || !this.about) return;
+    if (!this.element.open) return;
     const { words } = this.desk;
-    const [leg, place, of] = this.about;
+    const [leg, place, of, planned] = this.about;
     const where = place ? [make("p", {}, `${words("draw-field-fallen-call")} `, make("strong", {}, this.spot(place)))] : [];
-    const rescue = leg?.rescue ? report(words("draw-field-fallen"), {}, written("div", {}, leg.rescue)) : make("p", { class: "app-quiet" }, words(place ? "draw-field-fallen-unroped" : "draw-field-fallen-where"));
+    const rescue = leg?.rescue ? report(words("draw-field-fallen"), {}, written("div", {}, leg.rescue)) : make("p", { class: "app-quiet" }, words(!place ? "draw-field-fallen-where" : planned ? "draw-field-fallen-unroped" : "draw-no-plan"));
     const next = make("div", {}, make("p", {}, words("draw-field-fallen-first")), ...where, ...calls(of), rescue);
     if (next.innerHTML !== (this.body.firstElementChild?.innerHTML ?? "")) fill(this.body, next);
   }

@@ -27,8 +27,8 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const ahead = aheadOf(plan, leg, place);
   const comes = ahead.map((one) => make("p", {}, ...coming(one, desk)));
   const zones = zonesRound(plan, place).map((zone) => make("p", {}, ...standing(zone, of, desk)));
-  const own = make("p", {}, `${desk.words("draw-field-here")} `, standsHere(verdict, desk));
-  const first = verdict === leg.verdict ? [standsHere(verdict, desk)] : [...own.cloneNode(true).childNodes];
+  const own = make("p", {}, `${desk.words("draw-field-here")} `, standsHere(verdict, leg, desk));
+  const first = verdict === leg.verdict ? [standsHere(verdict, leg, desk)] : [...own.cloneNode(true).childNodes];
   // What cannot be tied, or is no answer, does not stand where somebody reads what to tie.
   const fits = !bars(leg.verdict);
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
@@ -42,14 +42,15 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const went = wentBack(place, of) ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-went-back")) : null;
   // Where no way is by the rope no hour helps.
   const says = hour && !bothWays ? hourIn(hour, plan, leg, place, { walked, of }, desk) : null;
-  const behind = [...wayBack(bothWays ? null : sameBehind(leg, place), false, desk), ...wayBack(back, bothWays, desk)];
+  const [same, far] = [wayBack(bothWays ? null : sameBehind(leg, place), false, desk), wayBack(back, bothWays, desk)];
+  const behind = [...same, ...far];
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
   const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
   // Where there is no room for all, what is merely to be looked at on the way back stands below.
   const mild = past && back !== null && !bars(back.verdict);
-  if (mild) for (const one of behind) one.classList.add("app-extra");
+  if (mild) for (const one of bars(leg.verdict) ? far : behind) one.classList.add("app-extra");
   const off = offIce(plan, leg, place, ahead, desk);
   const waits = past && says !== null && !turnsInTime(walked);
   if (off && waits) says.append(`. ${off}`);
@@ -82,9 +83,9 @@ function plainly(line: HTMLElement): HTMLElement {
 const wet = (leg: Leg, { trip }: State, { words }: Desk): HTMLElement[] =>
   leg.roped && trip.snow === "soft" ? [make("p", { class: "app-hour app-late" }, words("draw-field-wet"))] : [];
 
-/** The word of the place itself: what is inside is so on a rope. */
-const standsHere = (verdict: Verdict, desk: Desk): HTMLElement =>
-  verdict === "inside" ? badge(verdict, desk, desk.words("draw-field-roped")) : badge(verdict, desk);
+/** The word of the place itself: what is inside is so on a rope, and perhaps not on a crust. */
+const standsHere = (verdict: Verdict, leg: Leg, desk: Desk): HTMLElement =>
+  verdict === "inside" ? badge(verdict, desk, desk.words(leg.frozen_stop ? "draw-field-roped-crust" : "draw-field-roped")) : badge(verdict, desk);
 
 /** What stands behind the word: where nothing is to be done on the ice the hour is what is to be done, but not before a place to which nobody is to go on; to turn back now comes before all that is done on the ice. */
 function ordered({ due, turnsNow, barredAhead }: { due: boolean; turnsNow: boolean; barredAhead: boolean }, what: HTMLElement, late: readonly HTMLElement[], then: readonly HTMLElement[]): HTMLElement[] {

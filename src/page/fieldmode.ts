@@ -147,6 +147,7 @@ export class FieldMode implements Part {
 
   /** What to do where there is no plan, and what stands in its way: as grave as a stop, once there was a plan. */
   private refuse({ faults }: Panel): void {
+    this.unplanned();
     const [first] = faults;
     if (!first) return;
     const grave = this.had || !allNeeded(faults);
@@ -186,6 +187,12 @@ export class FieldMode implements Part {
   private stands(): void {
     this.ask();
     if (this.plan) this.tell(this.plan);
+    else this.unplanned();
+  }
+
+  /** Without a plan there is a place to call out all the same, and nothing of an older one. */
+  private unplanned(): void {
+    this.fallen.show(null, this.where.place, this.of, false);
   }
 
   /** Made anew only where they are others: who presses one of them stays there. */

@@ -60,7 +60,10 @@ export class Where {
     // One of several places of a height is not taken for the one where somebody is.
     const only = found.length === 1 || typeof typed(said.km) === "number" ? found[0] : undefined;
     const same = found.find((one) => one.stage === place?.stage && Math.abs(one.at_m - place.at_m) < 50);
-    if (plan) said = { ...said, place: same ?? only ?? null };
+    const km = typed(said.km);
+    // Without a plan a kilometre is a place all the same: who calls for help says it.
+    const unplanned = typeof km === "number" ? { stage: place?.stage ?? 1, at_m: km * 1000 } : null;
+    said = { ...said, place: plan ? (same ?? only ?? null) : (unplanned ?? place) };
     this.offer(found);
     this.desk.stands(said.place);
   }
@@ -99,7 +102,7 @@ export class Where {
     if (found.length < 2) {
       this.offered = "";
       const wrong = this.plan && found.length === 0 && (said.km || said.height);
-      return fill(this.found, wrong ? make("p", {}, this.desk.words("draw-field-not-there")) : null);
+      return fill(this.found, wrong ? make("p", {}, `${this.desk.words("draw-field-not-there")} ${this.end()}`) : null);
     }
     const texts = found.map((place) => this.called(place));
     const sign = JSON.stringify([found, texts]);
@@ -107,6 +110,12 @@ export class Where {
     this.offered = sign;
     const buttons = this.found.querySelectorAll("button");
     found.forEach((place, at) => buttons[at]?.setAttribute("aria-pressed", String(place === said.place)));
+  }
+
+  /** How long the stages of the line are. */
+  private end(): string {
+    const ends = new Map((this.plan?.legs ?? []).map(({ stage, end_m }) => [stage, end_m]));
+    return `${[...ends.values()].map((end_m) => `${kilometre(end_m, this.desk)} ${this.desk.words("draw-unit-km")}`).join(", ")}.`;
   }
 
   /** Kilometre, leg, and whether the way goes up there. */

@@ -11,3 +11,7 @@ mod packed;
 pub mod panel;
 pub mod trip;
 pub mod ways;
+
+/// The program and the script that every page holds, each named with the hash of its sources.
+#[cfg(feature = "page")]
+pub const PACKED: &str = packed::NAMES;

@@ -31,7 +31,7 @@ const MAP: [&str; 2] = ["plan", "geojson"];
 /// memory that no longer fits the caches; ropes are given out among teams and may cost their square), and its plans.
 type Case = (&'static str, f64, fn(&Path, u32, u32) -> Result<Asked>);
 
-const CASES: [Case; 11] = [
+const CASES: [Case; 12] = [
     ("points", 1.15, points),
     ("zones", 1.15, zones),
     ("vertices of a zone", 1.15, vertices),
@@ -59,6 +59,15 @@ const CASES: [Case; 11] = [
         Ok(Asked {
             call,
             ..people(folder, size, times)?
+        })
+    }),
+    // No more than thirty are taken (`--limit ropes`): the work is bounded.
+    ("ropes, options", 2.5, |folder, size, times| {
+        let call = ["options", "json"];
+        Ok(Asked {
+            call,
+            flags: flags(8, 3 * times),
+            ..ropes(folder, size, times)?
         })
     }),
 ];

@@ -315,3 +315,32 @@ fn on_a_terminal_a_manual_page_is_plain_text() {
     let piped = printed(&["man", "plan"]);
     assert!(piped.contains(".TH "), "{piped}");
 }
+
+#[test]
+fn the_version_tells_what_somebody_needs_to_get_the_same_answer() {
+    let number = env!("CARGO_PKG_VERSION");
+    assert_eq!(printed(&["-V"]), format!("schrund {number}\n"));
+    let told = printed(&["--version"]);
+    let lines: Vec<&str> = told.lines().collect();
+    assert_eq!(lines[0], format!("schrund {number}"));
+    let built = "built with: cli fetch flatgeobuf page shell survey threads zone";
+    assert!(
+        lines[1] == built || lines[1] == built.replace("threads ", ""),
+        "{told}"
+    );
+    assert_eq!(
+        lines[2],
+        format!("for: {} {}", std::env::consts::OS, std::env::consts::ARCH)
+    );
+    assert_eq!(lines[3], "form of the JSON: 1");
+    // What a page says of itself is the same.
+    let folder = tempdir().expect("a folder");
+    let page = folder.path().join("draw.html");
+    printed(&["draw", "-o", page.to_str().expect("a name"), "-q"]);
+    let page = fs::read_to_string(&page).expect("a page");
+    let packed = lines[4].strip_prefix("in pages: ").expect("it names them");
+    assert!(
+        page.contains(&format!("schrund {number}, {packed}")),
+        "{told}"
+    );
+}

@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-153f970ba8f8 page-336f962447d9";
+pub(super) const NAMES: &str = "core-f9e7f06ae855 page-08df8d0c3600";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-153f970ba8f8.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-f9e7f06ae855.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-336f962447d9.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-08df8d0c3600.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.

@@ -186,6 +186,8 @@ struct PanelLeg {
     stage: usize,
     roped: bool,
     verdict: &'static str,
+    /// Whether a frozen crust stops the team there.
+    frozen_stop: bool,
     start_m: f64,
     end_m: f64,
     from_to: String,
@@ -221,6 +223,8 @@ struct LegFigure {
 impl PanelLeg {
     fn of(leg: &Leg, sheet: &Sheet<'_>) -> Self {
         let voice = sheet.look.voice;
+        let falls_on = sheet.plan.falls_on.as_ref();
+        let if_frozen = falls_on.and_then(|on| on.if_frozen.as_ref());
         let lines = LegLine::new(sheet.route, leg).pieces;
         let pieces = leg.pieces().into_iter().zip(lines);
         let piece = |(piece, (verdict, lines)): (_, (Verdict, Vec<Vec<LonLat>>))| {
@@ -237,6 +241,7 @@ impl PanelLeg {
             stage: leg.stage,
             roped: leg.roped,
             verdict: leg.verdict.as_str(),
+            frozen_stop: if_frozen.is_some_and(|frozen| frozen.stop.contains(&leg.leg)),
             start_m: mm(leg.start_m),
             end_m: mm(leg.end_m),
             from_to: row::from_to(leg, voice),
