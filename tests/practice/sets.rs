@@ -1,6 +1,6 @@
 //! Practice sets that somebody writes: what must stand in them.
 
-use schrund::practice::{Rules, set::Source};
+use schrund::practice::{Rule, Rules, set::Source};
 
 #[test]
 fn a_practice_set_without_a_spacing_is_told() {
@@ -92,5 +92,28 @@ fn where_a_set_comes_from_is_a_sentence_with_its_standing() {
             "error[bad-practice]: a sentence of a practice file lacks `standing`\n  at: mine.toml, line 15 column 1, `comes_from`\n  do: add what stands behind it: `standing = \"our judgement\"`",
             "error[unknown-name]: a sentence of a practice file has no `year`\n  at: mine.toml, line 17 column 1, `comes_from.year`\n  do: it has `says` and `standing`, and `sources` where they help",
         ]
+    );
+}
+
+/// A change of the arm for four was noticed by no test: teams of four have their own coils, whatever a set says of them.
+#[test]
+fn every_size_of_a_rope_team_has_figures_of_its_own() {
+    for people in 2..=5 {
+        let named = [Rule::base_spacing(people), Rule::chest_coils(people)].map(Rule::name);
+        let want = [
+            format!("spacing_{people}_m"),
+            format!("chest_coils_{people}"),
+        ];
+        assert_eq!(named.map(str::to_owned), want);
+    }
+    assert_eq!(
+        Rule::base_spacing(1),
+        Rule::Spacing2M,
+        "nobody is alone on a rope"
+    );
+    assert_eq!(
+        Rule::chest_coils(9),
+        Rule::ChestCoils5,
+        "larger teams are not planned"
     );
 }

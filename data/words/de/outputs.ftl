@@ -365,7 +365,7 @@ falls-on = { $frozen ->
        *[other] { "" }
     }
 }
-falls-on-stop = ist auf { $legs } kein Sturz zu halten: dort sichern
+falls-on-stop = ist auf { $legs } kein Sturz zu halten: sichern
 falls-on-look = ist ein Sturz auf { $legs } vielleicht nicht zu halten
 
 ## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
@@ -582,7 +582,7 @@ page-carry = { $teams ->
 page-left = { $lacking ->
     [yes] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[no] { $short ->
-        [yes] Auch { $ropes } mitnehmen: keine Seileinteilung braucht es, vielleicht aber eine Bergung auf { $legs }
+        [yes] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }
        *[no] Keine Seileinteilung braucht { $ropes }
     }
 }

@@ -63,7 +63,7 @@ fn line(row: &FieldRow, voice: Voice) -> Markup {
     }
 }
 
-/// `2 over one gap; rope is enough`: what may kill before what fits.
+/// `2 over one gap · rope is enough`: what may kill before what fits.
 fn fits(row: &FieldRow, set_up: &FieldSetUp, voice: Voice) -> Said {
     let fits = match row.fits {
         Some(true) => Some(voice.say("field-fits", &[])),
@@ -77,7 +77,7 @@ fn fits(row: &FieldRow, set_up: &FieldSetUp, voice: Voice) -> Said {
         let over = ("over", Arg::Count(set_up.over_one_gap));
         voice.say("field-two-over", &[over])
     });
-    Said::join(over.into_iter().chain(fits), "; ")
+    Said::join(over.into_iter().chain(fits), " · ")
 }
 
 /// Who has what on them; those who have the same stand together.

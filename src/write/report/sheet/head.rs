@@ -125,11 +125,11 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
                 p class="stands" { (spans(&line)) }
             }
             @for line in &late { p class="hours late" { (spans(&line.says)) } }
+            @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
+            @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
             @if let Some(snow) = falls_on(plan, voice) {
                 p class={ "falls-on" @if is_graver(plan) { " graver" } } { (spans(&snow)) }
             }
-            @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
-            @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
         }
         @for line in &hours { p class="hours" { (spans(&line.says)) } }
     }
