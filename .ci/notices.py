@@ -3,11 +3,11 @@
 Writes data/notices.txt from the sources that cargo has fetched; with --check it fails where the file is not what it would write.
 What is bundled into the script of the page carries its licences on top of that script.
 """
-import json
 import pathlib
 import re
-import subprocess
 import sys
+
+import licences
 
 OUT = pathlib.Path(__file__).resolve().parent.parent / "data" / "notices.txt"
 HEAD = """Libraries that are built into schrund, and the licences under which they come. Made by .ci/notices.py.
@@ -16,18 +16,6 @@ Where a library leaves a choice, the MIT licence is taken if it is among them.
 # Texts of a licence, most wanted first: names of files begin so.
 WANTED = ["license-mit", "license-mit.", "license", "licence", "copying", "license-apache", "unlicense", "license-zlib", "license-0bsd"]
 PLATFORMS = ["x86_64-unknown-linux-gnu", "aarch64-unknown-linux-gnu", "x86_64-apple-darwin", "x86_64-pc-windows-msvc", "wasm32-wasip1"]
-
-
-def shipped() -> set[tuple[str, str]]:
-    """Names and versions of everything that is built into the library or the program, on whatever platform."""
-    found = set()
-    for platform in PLATFORMS:
-        tree = ["cargo", "tree", "--locked", "--target", platform, "--edges", "normal", "--prefix", "none", "--format", "{p}"]
-        lines = subprocess.check_output(tree, text=True).splitlines()
-        found |= {(line.split()[0], line.split()[1].lstrip("v")) for line in lines if line.strip() and "proc-macro" not in line}
-    return {(name, version) for name, version in found if name != "schrund"}
-
-
 MIT = (OUT.parent.parent / "LICENSE").read_text().split("\n\n", 2)[2]
 BSD_2 = """Redistribution and use in source and binary forms, with or without modification, are permitted provided that the following
 conditions are met:
@@ -72,14 +60,13 @@ def plain(text: str) -> str:
 
 
 def notices() -> str:
-    meta = json.loads(subprocess.check_output(["cargo", "metadata", "--format-version", "1", "--locked"]))
-    wanted = shipped()
-    packages = [p for p in meta["packages"] if (p["name"], p["version"]) in wanted]
+    wanted = set().union(*(licences.shipped("normal", platform) for platform in PLATFORMS))
+    packages = [p for p in licences.packages() if licences.called(p) in wanted and p["name"] != "schrund"]
     by_text: dict[str, list[str]] = {}
     apaches = [pathlib.Path(p["manifest_path"]).parent / "LICENSE-APACHE" for p in packages]
     apache = next(path for path in apaches if path.exists()).read_text()
     for package in sorted(packages, key=lambda p: (p["name"], p["version"])):
-        told = f"{package['name']} {package['version']} ({package['license']})"
+        told = f"{licences.called(package)} ({package['license']})"
         found = texts(package)
         text = "\n\n".join(map(plain, found)) if found else by_name_alone(package, apache)
         by_text.setdefault(re.sub(r"\n{3,}", "\n\n", text), []).append(told)

@@ -71,16 +71,13 @@ const LEAST_M: f64 = 2000.0;
 /// Faults of models as those of the network where one of them broke off while it was read; each of these once.
 pub(crate) fn as_they_broke_off(problems: &[Fault]) -> Vec<Fault> {
     let mut told: Vec<Fault> = Vec::new();
-    let mut of_network: Vec<Fault> = Vec::new();
     for problem in problems {
         let problem = ask::told_for(problem.clone());
-        if matches!(problem.what, Wrong::Network(_)) {
-            if of_network.contains(&problem) {
-                continue;
-            }
-            of_network.push(problem.clone());
+        // No other fault comes twice, and of those there may be tens of thousands.
+        let again = matches!(problem.what, Wrong::Network(_)) && told.contains(&problem);
+        if !again {
+            told.push(problem);
         }
-        told.push(problem);
     }
     told
 }

@@ -50,6 +50,16 @@ impl Hand {
         Some(hand)
     }
 
+    /// Whether these demands, the longest first, can all be met: asked before anything is weighed.
+    fn is_enough(&self, demands_m: &[f64]) -> bool {
+        let mut lengths_m: Vec<f64> = self.ropes.iter().map(|rope| rope.length_m).collect();
+        lengths_m.sort_by(|a, b| b.total_cmp(a));
+        let mut given = demands_m
+            .iter()
+            .zip(lengths_m.into_iter().chain(repeat(0.0)));
+        given.all(|(demand_m, length_m)| share::holds(length_m, *demand_m))
+    }
+
     fn supply(&self, teams: usize, rules: &Rules) -> Vec<Supply> {
         let mut supply = share::supply(&self.ropes, teams, rules);
         if let Some((_, joined, mass_kg)) = &self.joined {
@@ -70,10 +80,9 @@ pub(super) fn given(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
 pub(super) fn joined(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
     let mut demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
     demands_m.sort_by(|a, b| b.total_cmp(a));
-    let enough = |pair: &[usize; 2]| enough(job.ropes, *pair, &demands_m, &draft.rules);
-    let pairs = pairs(job.ropes).filter(enough);
-    pairs
-        .filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules))
+    let hands = pairs(job.ropes).filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules));
+    hands
+        .filter(|hand| hand.is_enough(&demands_m))
         .flat_map(|hand| from(&hand, draft))
         .filter(|way| way.short_m <= 1e-9)
         .collect()
@@ -89,25 +98,6 @@ fn pairs(ropes: &[Rope]) -> impl Iterator<Item = [usize; 2]> {
         kinds.sort_unstable();
         met.insert(kinds)
     })
-}
-
-/// Whether these demands, the longest first, can all be met with two of the ropes joined.
-fn enough(ropes: &[Rope], pair: [usize; 2], demands_m: &[f64], rules: &Rules) -> bool {
-    let [Some(first), Some(second)] = pair.map(|index| ropes.get(index)) else {
-        return false;
-    };
-    let Some(both) = otherwise::joined(first, second, rules) else {
-        return false;
-    };
-    let others = ropes.iter().enumerate().filter(|(i, _)| !pair.contains(i));
-    let mut lengths_m: Vec<f64> = others.map(|(_, rope)| rope.length_m).collect();
-    lengths_m.push(both.length_m);
-    lengths_m.sort_by(|a, b| b.total_cmp(a));
-    let nothing = repeat(0.0);
-    let given = demands_m.iter().zip(lengths_m.into_iter().chain(nothing));
-    given
-        .into_iter()
-        .all(|(demand_m, m)| share::holds(m, *demand_m))
 }
 
 fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {

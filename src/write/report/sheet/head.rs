@@ -6,6 +6,7 @@ use super::room::Print;
 use crate::{
     fault::Level,
     plan::{
+        Plan,
         clock::StageClock,
         leg::{Leg, TeamSetup},
         name::PersonOnRope,
@@ -136,7 +137,7 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
 }
 
 /// Whether falls are graver on some leg where the snow is frozen.
-fn is_graver(plan: &crate::plan::Plan) -> bool {
+fn is_graver(plan: &Plan) -> bool {
     let frozen = plan.falls_on.as_ref().and_then(|on| on.if_frozen.as_ref());
     frozen.is_some_and(|legs| !legs.stop.is_empty())
 }
