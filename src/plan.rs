@@ -50,7 +50,7 @@ use crate::{
         place::{HeightsFrom, JumpSummary},
         why::CarryWhy,
     },
-    practice::Origin,
+    practice::{Origin, Travel},
     trip::zone::{RopeWord, Surface},
 };
 
@@ -152,6 +152,8 @@ pub struct RouteSummary {
     /// What the file calls it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub name: Option<String>,
+    /// How the party travels.
+    pub travel: Travel,
     /// Metres walked over all stages planned.
     pub length_m: f64,
     /// Metres up; absent without heights.

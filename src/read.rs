@@ -22,5 +22,6 @@ pub mod number;
 pub mod practice;
 mod signature;
 pub mod swapped;
+mod timed;
 pub mod trip;
 mod unlaid;

@@ -2,12 +2,15 @@
 
 mod address;
 mod cases;
+mod checking;
 mod drawing;
 mod explaining;
 mod fetch;
 mod ground;
 mod helping;
 mod hostile;
+#[cfg(all(unix, not(target_vendor = "apple")))]
+mod https;
 mod inputs;
 mod interrupted;
 mod kinds;

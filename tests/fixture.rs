@@ -8,6 +8,8 @@ pub(crate) mod planned;
 pub(crate) mod program;
 pub(crate) mod raster;
 pub(crate) mod real;
+#[cfg(all(unix, not(target_vendor = "apple")))]
+pub(crate) mod secret;
 pub(crate) mod server;
 pub(crate) mod texts;
 pub(crate) mod trip;

@@ -26,9 +26,15 @@ pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
         None => {}
     }
     let mut problems = Vec::new();
-    let mut read = ReadSoFar::default();
-    for name in &args.files {
-        match check(name, args.gap, &mut read) {
+    let mut read = ReadSoFar {
+        gap_m: args.gap,
+        ..ReadSoFar::default()
+    };
+    // What a trip file says to assume holds for the zones, wherever the two were named.
+    let (trips, others): (Vec<&String>, Vec<_>) =
+        args.files.iter().partition(|name| name.ends_with(".toml"));
+    for name in trips.into_iter().chain(others) {
+        match check(name, &mut read) {
             Ok(Noted { value, notes }) => {
                 show.notices(&notes);
                 show.say(&value);
@@ -45,6 +51,8 @@ pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
 struct ReadSoFar {
     route: Option<(String, Route)>,
     zones: Option<(String, Vec<Zone>)>,
+    /// What to assume for zones that give no gap width, metres.
+    gap_m: Option<f64>,
 }
 
 impl ReadSoFar {
@@ -60,11 +68,7 @@ impl ReadSoFar {
 }
 
 /// Reads a file as what it is, and says in a line what it holds.
-fn check(
-    name: &str,
-    gap_m: Option<f64>,
-    read: &mut ReadSoFar,
-) -> Result<Noted<String>, Vec<Fault>> {
+fn check(name: &str, read: &mut ReadSoFar) -> Result<Noted<String>, Vec<Fault>> {
     let shown = &source::shown(name);
     if source::is_address(name) && matches!(kind::of(shown, &[]), Kind::Terrain) {
         // Only the parts that are looked at come.
@@ -77,7 +81,7 @@ fn check(
     match kind {
         Kind::Terrain => terrain::check(name),
         Kind::Zones => {
-            let zones = lay::zones(input, gap_m)?;
+            let zones = lay::zones(input, read.gap_m)?;
             let format = if packed { " in FlatGeobuf" } else { "" };
             let says = format!("{shown}: {} zones{format}", zones.value.len());
             read.zones = Some((shown.clone(), zones.value));
@@ -89,7 +93,7 @@ fn check(
             read.route = Some((shown.clone(), route.value));
             Ok(noted(says, route.notes))
         }
-        Kind::Toml => toml(input).map(|says| noted(says, Vec::new())),
+        Kind::Toml => toml(input, read).map(|says| noted(says, Vec::new())),
     }
 }
 
@@ -110,7 +114,7 @@ fn route_says(shown: &str, route: &Route) -> String {
 }
 
 /// A trip file, or a practice file.
-fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Fault>> {
+fn toml(input: Input<Text<'_>>, read: &mut ReadSoFar) -> Result<String, Vec<Fault>> {
     let (shown, limits) = (input.name.clone(), input.limits);
     let text = input.whole()?;
     if kind::is_practice(&text) {
@@ -119,5 +123,6 @@ fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Fault>> {
     }
     let trip = trip::trip(&shown, &text)?;
     trip::check(&trip, &Place::file(&shown), &limits)?;
+    read.gap_m = read.gap_m.or(trip.gap_m);
     Ok(format!("{shown}: a trip file"))
 }

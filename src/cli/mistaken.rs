@@ -287,9 +287,7 @@ fn no_command(error: &Error, args: &[String]) -> Option<(String, String)> {
         _ => None,
     };
     let commands = help::commands();
-    let like = like
-        .map(String::as_str)
-        .or_else(|| nearest(given, commands.iter().copied()));
+    let like = nearest(given, commands.iter().copied()).or(like.map(String::as_str));
     let cure = match like {
         Some(like) => {
             let words = args.iter().map(String::as_str);

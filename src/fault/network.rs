@@ -68,6 +68,8 @@ pub enum InNetwork {
     NoConnection(String),
     /// The connection could not be made secret, or nobody vouches for the server; in the words of the library.
     Insecure(String),
+    /// This system holds no certificates of authorities, so nobody can vouch for a server.
+    NoAuthorities,
     /// No whole answer in time.
     Late {
         /// The longest wait, seconds.

@@ -112,6 +112,13 @@ pub enum InTrip {
         /// As given.
         at_km: f64,
     },
+    /// The hour of the start counts beyond the end of every stage.
+    StartBeyond {
+        /// As given.
+        at_km: f64,
+        /// Length of the longest stage, metres.
+        length_m: f64,
+    },
     /// Where an hour counts that nobody said.
     PlaceWithoutStart {
         /// As given.
@@ -381,6 +388,7 @@ impl InTrip {
             Self::HaltMinutes { .. }
             | Self::HaltBefore { .. }
             | Self::HaltBeyond { .. }
+            | Self::StartBeyond { .. }
             | Self::StartBefore { .. } => Code::BadNumber,
             Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
             Self::NotLaid { .. } => Code::Unreadable,

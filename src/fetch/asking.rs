@@ -46,7 +46,7 @@ pub struct Fetcher {
     offline: bool,
     tell: Tell,
     gate: Arc<Gate>,
-    client: Arc<OnceLock<Client>>,
+    line: Arc<OnceLock<Line>>,
     /// What broke off while it was read.
     broke_off: Arc<Mutex<Vec<Fault>>>,
 }
@@ -82,7 +82,7 @@ impl Fetcher {
             store: Arc::new(store),
             offline,
             tell: Tell::default(),
-            client: Arc::default(),
+            line: Arc::default(),
             broke_off: Arc::default(),
         }
     }
@@ -171,7 +171,7 @@ impl Fetcher {
         let start = Instant::now();
         let mut at = address.clone();
         for _ in 0..=self.manners.redirects {
-            let request = self.client()?.get(at.url().clone());
+            let request = self.line()?.client.get(at.url().clone());
             let response = with(request, asked).send();
             let response = response.map_err(|why| self.unsent(&why))?;
             let status = response.status();
@@ -200,22 +200,14 @@ impl Fetcher {
         Err(Trouble::Lasting(InNetwork::SentOn { to, why }))
     }
 
-    /// The client, made at the first request.
-    fn client(&self) -> Result<&Client, Trouble> {
-        if let Some(client) = self.client.get() {
-            return Ok(client);
+    /// What asks, made at the first request.
+    fn line(&self) -> Result<&Line, Trouble> {
+        if let Some(line) = self.line.get() {
+            return Ok(line);
         }
-        // A second call finds a provider installed; that is as good.
-        let _ = rustls::crypto::ring::default_provider().install_default();
-        let built = Client::builder()
-            .connect_timeout(self.manners.connect)
-            .timeout(self.manners.total)
-            .user_agent(USER_AGENT)
-            .redirect(redirect::Policy::none())
-            .build();
-        let insecure = |why| Trouble::Lasting(InNetwork::Insecure(innermost(&why)));
-        let built = built.map_err(insecure)?;
-        Ok(self.client.get_or_init(|| built))
+        let made = Line::with(&self.manners);
+        let made = made.map_err(|why| Trouble::Lasting(InNetwork::Insecure(innermost(&why))))?;
+        Ok(self.line.get_or_init(|| made))
     }
 
     /// Why no answer came.
@@ -231,7 +223,12 @@ impl Fetcher {
             });
         }
         if is_insecure(why) {
-            return lasting(InNetwork::Insecure(words));
+            let believes = self.line.get().is_none_or(|line| line.believes_authorities);
+            return lasting(if believes {
+                InNetwork::Insecure(words)
+            } else {
+                InNetwork::NoAuthorities
+            });
         }
         if why.is_connect() {
             let all = format!("{why:?}");
@@ -250,6 +247,34 @@ impl Fetcher {
             tries: 1,
         };
         Trouble::Passing(cut, None)
+    }
+}
+
+/// What asks, and whom it believes.
+struct Line {
+    client: Client,
+    /// The system holds certificates of authorities. Where it holds none, what asks for no secrecy is fetched all the same.
+    believes_authorities: bool,
+}
+
+impl Line {
+    fn with(manners: &Manners) -> reqwest::Result<Self> {
+        // A second call finds a provider installed; that is as good.
+        let _ = rustls::crypto::ring::default_provider().install_default();
+        let asker = || {
+            Client::builder()
+                .connect_timeout(manners.connect)
+                .timeout(manners.total)
+                .user_agent(USER_AGENT)
+                .redirect(redirect::Policy::none())
+        };
+        let believing = asker().build();
+        let believes_authorities = believing.is_ok();
+        let client = believing.or_else(|_| asker().tls_certs_only([]).build())?;
+        Ok(Self {
+            client,
+            believes_authorities,
+        })
     }
 }
 

@@ -36,7 +36,8 @@ fn on_snow(leg: &RopedLeg<'_>) -> bool {
     leg.sketch.roped && !leg.over().bare_only()
 }
 
-/// The legs that are graver on frozen snow than on that of the plan.
+/// The legs whose falls stop the team on frozen snow, whatever they come to on that of the plan: who is told of some takes it that the
+/// others hold. And those that are something to look at only there.
 fn if_frozen(job: &Brief<'_>, legs: &[RopedLeg<'_>], asked: &mut AskedSlopes) -> IfFrozen {
     let mut rules = job.rules.clone();
     rules.choices.snow.value = Snow::Refrozen;
@@ -45,19 +46,18 @@ fn if_frozen(job: &Brief<'_>, legs: &[RopedLeg<'_>], asked: &mut AskedSlopes) ->
         ..*job
     };
     asked.ask_ahead(legs, &frozen);
-    let mut graver = IfFrozen::default();
+    let mut grave = IfFrozen::default();
     for leg in legs.iter().filter(|leg| on_snow(leg)) {
         let mut worst = |job: &Brief<'_>| {
             let teams = leg.teams.iter();
             let falls = teams.map(|draft| verdict::of_falls(job, leg, draft, asked));
             falls.max().unwrap_or(Verdict::Inside)
         };
-        let (planned, frozen) = (worst(job), worst(&frozen));
-        match frozen {
-            Verdict::Stop if planned < frozen => graver.stop.push(leg.number),
-            Verdict::Look if planned < frozen => graver.look.push(leg.number),
+        match worst(&frozen) {
+            Verdict::Stop => grave.stop.push(leg.number),
+            Verdict::Look if worst(job) < Verdict::Look => grave.look.push(leg.number),
             _ => {}
         }
     }
-    graver
+    grave
 }

@@ -128,6 +128,7 @@ fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let mut found = all_at(&at, zones::facts(job, leg));
     if leg.sketch.roped {
         found.extend(all_at(&at, travel::ends(leg)));
+        found.extend(all_at(&at, travel::soft(job, leg)));
         found.extend(all_at(&at, travel::travel(job.rules)));
     }
     found.extend(ground::findings(job, leg));

@@ -3,6 +3,7 @@
 
 use crate::{
     judge::place::place_at,
+    physics::assumed::Snow,
     plan::{
         fact::{Fact, RouteEnd},
         finding::{At, Finding},
@@ -37,6 +38,12 @@ pub(super) fn ends(leg: &RopedLeg<'_>) -> Vec<Fact> {
 /// What the way of travelling adds.
 pub(super) fn travel(rules: &Rules) -> Option<Fact> {
     (rules.choices.travel.value == Travel::Ski).then_some(Fact::OnSkis {})
+}
+
+/// Bridges of fresh or wet snow, whatever the hour.
+pub(super) fn soft(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
+    let is_soft = job.rules.choices.snow.value == Snow::Soft;
+    (is_soft && !hidden(job, leg).is_empty()).then_some(Fact::BridgesSoft {})
 }
 
 /// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted, told of what is crossed after that.

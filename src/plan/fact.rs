@@ -197,6 +197,11 @@ facts! {
     ///
     /// What to do: start by the hour that is named, or earlier where none is, or turn round in time.
     BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock>, under_way: bool } = "bridges-late", Look;
+    /// The leader calls the snow soft, fresh or wet, and the leg is roped over hidden gaps: such bridges are weak at any hour, also
+    /// before the one until which they are trusted (our judgement).
+    ///
+    /// What to do: probe each bridge, belay over what is doubtful, or wait for a frost.
+    BridgesSoft {} = "bridges-in-soft-snow", Look;
     /// No height is known on long pieces of a stage: climbs go straight across or end there and hours are too few, so
     /// no hour is worked backwards for it.
     ///

@@ -28,7 +28,7 @@ pub struct FallsOn {
     pub if_frozen: Option<IfFrozen>,
 }
 
-/// Legs whose falls are graver on refrozen snow than on that of the plan, as the plan is set up.
+/// What becomes of falls on refrozen snow, as the plan is set up.
 ///
 /// ```
 /// use schrund::{physics::assumed::Snow, practice::Origin};
@@ -42,8 +42,8 @@ pub struct FallsOn {
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct IfFrozen {
-    /// Where they stop the team.
+    /// Legs on which they stop the team, those included that stop it on the snow of the plan.
     pub stop: Vec<usize>,
-    /// Where they are something to look at.
+    /// Legs on which they are something to look at, and are not on the snow of the plan.
     pub look: Vec<usize>,
 }

@@ -67,7 +67,7 @@ macro_rules! terms {
         $($(#[doc = $means:literal])+ $(#[$default:meta])? $variant:ident $term:literal,)+
     })+) => {
         $($(#[doc = $doc])+
-        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize, serde::Serialize)]
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize, serde::Serialize, schemars::JsonSchema)]
         pub enum $name {
             $($(#[doc = $means])+ $(#[$default])? #[serde(rename = $term)] $variant,)+
         }

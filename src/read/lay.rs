@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use crate::{
     cores,
-    fault::{Fault, Item, Noted, Place, trip::InTrip},
+    fault::{Fault, Item, Noted, Place, code::Code, trip::InTrip},
     limits::InputLimits,
     practice::{GivenBy, Origin, Rule, Rules, set},
     raster::{self, Terrain},
@@ -15,17 +15,12 @@ use crate::{
         grid, ice,
         input::{Input, Seekable, Text},
         inventory::{Inventory, apart},
+        timed,
         trip::{self, HaltEntry, Laid, StageWord, Trip},
         unlaid,
     },
     trip::{
-        halt::Halt,
-        job::Job,
-        language::Language,
-        party::Party,
-        rope::Rope,
-        route::Route,
-        timetable::{Timetable, is_on_a_line},
+        halt::Halt, job::Job, language::Language, party::Party, rope::Rope, route::Route,
         zone::Zone,
     },
 };
@@ -183,7 +178,7 @@ impl<'a> Sources<'a> {
                 halts: halts.unwrap_or_default(),
                 emergency: said.trip.emergency,
             }),
-            _ => Err(faults.0),
+            _ => Err(unless_assumed(faults.0, trip_read)),
         }
     }
 
@@ -191,6 +186,12 @@ impl<'a> Sources<'a> {
     fn names_ice(&self) -> bool {
         self.glaciers.is_some() || self.glaciers_near.is_some() || self.glaciers_later
     }
+}
+
+/// What to assume of a width that nobody gave may stand in a trip file that could not be read.
+fn unless_assumed(mut told: Vec<Fault>, trip_read: bool) -> Vec<Fault> {
+    told.retain(|fault| trip_read || fault.code() != Code::GapNotGiven.as_str());
+    told
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
@@ -364,45 +365,20 @@ impl Layered {
         }
     }
 
-    /// A kilometre at which no hour counts, and times that nothing can be told of without a start.
-    fn without_start(&self, times: &Timetable) -> Vec<Fault> {
-        let started = times.start.value.is_some();
-        let at = times.start_at_km.value.and_then(|at_km| {
-            let what = match started {
-                true if is_on_a_line(at_km) => return None,
-                true => InTrip::StartBefore { at_km },
-                false => InTrip::PlaceWithoutStart { at_km },
-            };
-            Some((what, times.start_at_km.origin, "start_at_km"))
-        });
-        let bridges = times.bridges_until.value.map(|until| {
-            let until_min = until.min();
-            let what = InTrip::BridgesWithoutStart { until_min };
-            (what, times.bridges_until.origin, "bridges_until")
-        });
-        let back = times.back_by.value.map(|by| {
-            let what = InTrip::BackWithoutStart { by_min: by.min() };
-            (what, times.back_by.origin, "back_by")
-        });
-        let hours = [bridges, back].into_iter().flatten();
-        let told = at.into_iter().chain(hours.filter(|_| !started));
-        told.map(|(what, origin, name)| {
-            let place = self.place(origin == Origin::Flag);
-            Fault::new(what, place.with_property(name))
-        })
-        .collect()
-    }
-
     /// Where the party halts, times without a start told with it; where one stage alone is planned, a halt without a stage is
     /// on that one.
     fn halts(&self, laid: Option<&Laid>, route: Option<&Route>) -> Result<Vec<Halt>, Vec<Fault>> {
+        let place = |origin: Origin| self.place(origin == Origin::Flag);
         let mut faults = Faults(
-            laid.map(|laid| self.without_start(&laid.timetable))
+            laid.map(|laid| timed::without_start(&laid.timetable, &place))
                 .unwrap_or_default(),
         );
         let Some((laid, route)) = laid.zip(route) else {
             return Err(faults.0);
         };
+        faults
+            .0
+            .extend(timed::start_beyond(&laid.timetable, route, &place));
         let (word, place) = self.stage();
         let asked = word.filter(|word| word.missing(route, &place).is_none());
         let of_stage = |entry: &HaltEntry| HaltEntry {

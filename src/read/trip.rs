@@ -23,3 +23,6 @@ pub use reading::{check, file, schema, trip};
 pub use ropes::RopeEntry;
 pub use stage::StageWord;
 pub use written::toml_of_json;
+
+/// How far beyond the end of the line a kilometre that was read off a table may lie, metres: half its last digit.
+pub(super) const READ_OFF_M: f64 = 5.0;

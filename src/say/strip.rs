@@ -4,7 +4,7 @@ use crate::{
     plan::name::ZoneName,
     say::{arg::Arg, name, plain, round::Round, span::Said, voice::Voice},
     strip::{HALF_WIDTH_M, LineStrip, append::Appended},
-    trip::route::Stretch,
+    trip::{route::Stretch, zone::Zone},
 };
 
 /// Square metres in a square kilometre.
@@ -73,7 +73,10 @@ fn wrote<'a>(
     strip: &LineStrip,
     file: (&'static str, Arg<'a>),
     zone: (&'static str, Arg<'a>),
-) -> [(&'static str, Arg<'a>); 7] {
+) -> [(&'static str, Arg<'a>); 11] {
+    let Zone {
+        gap, snow_depth_m, ..
+    } = &strip.zone;
     let ours = (strip.half_width_m - HALF_WIDTH_M).abs() < f64::EPSILON;
     [
         file,
@@ -83,6 +86,10 @@ fn wrote<'a>(
         ("half", Arg::Measured(strip.half_width_m)),
         ("ours", Arg::yes(ours)),
         ("area", Arg::Figure(area(strip.area_m2, voice))),
+        ("gap-given", Arg::yes(!gap.assumed)),
+        ("gap", Arg::Needed(gap.max_m)),
+        ("snow-given", Arg::yes(snow_depth_m.is_some())),
+        ("snow", Arg::Measured(snow_depth_m.unwrap_or_default())),
     ]
 }
 

@@ -30,6 +30,7 @@ pub(crate) fn route(job: &Brief<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> 
     let sum = |of: fn(&Climb) -> f64| (!climbs.is_empty()).then(|| climbs.iter().map(of).sum());
     RouteSummary {
         name: job.route.name.clone(),
+        travel: job.rules.choices.travel.value,
         length_m: job.route.length_m(),
         ascent_m: sum(|c| c.ascent_m),
         descent_m: sum(|c| c.descent_m),

@@ -8,7 +8,7 @@ use crate::{
     write::{
         parts::{
             paragraph::{bullet, padded},
-            sentence, style, way,
+            sentence, style, way, way_trip,
         },
         sheet::Look,
     },
@@ -146,4 +146,9 @@ fn below(out: &mut String, way: &Way, of: &Options, told: &[Said], folded: bool,
         &Said::join(says, "; ").to_string(),
         look.width,
     );
+    for member in way.trip.iter().flat_map(way_trip::members) {
+        let member = [("member", Arg::Figure(member))];
+        let says = voice.say("options-trip", &member).to_string();
+        bullet(out, "     ", &says, look.width);
+    }
 }

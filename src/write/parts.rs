@@ -24,4 +24,5 @@ pub(crate) mod tied;
 pub(crate) mod told;
 pub(crate) mod walk;
 pub(crate) mod way;
+pub(crate) mod way_trip;
 pub(crate) mod zones;

@@ -36,7 +36,7 @@ fn a_zone_of_a_guidebook_is_planned_as_asked() {
         (Some(0), 0),
         "{says}"
     );
-    let told = "mine.geojson: zone 1 \"Icefall\", 5.90–8.30 km: 2.40 km of the line, 150 m to either side (our judgement; `--half-width` sets it), 0.72 km²\nmine.geojson holds 1 zone now\n";
+    let told = "mine.geojson: zone 1 \"Icefall\", 5.90–8.30 km: 2.40 km of the line, 150 m to either side (our judgement; `--half-width` sets it), 0.72 km²; gaps up to 4 m, 1.2 m of snow\nmine.geojson holds 1 zone now\n";
     assert_eq!(says, told);
     let planned = schrund(
         &folder,

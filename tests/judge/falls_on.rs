@@ -25,14 +25,18 @@ fn of_falls(leg: &Leg) -> Option<Level> {
     found.map(Finding::level).min()
 }
 
-/// Legs that a plan on frozen snow finds graver for their falls.
-fn graver(plan: &Plan, frozen: &Plan, level: Level) -> Vec<usize> {
-    let legs = plan.legs.iter().zip(&frozen.legs);
-    let graver = legs.filter(|(planned, frozen)| {
-        let (before, now) = (of_falls(planned), of_falls(frozen));
-        now == Some(level) && before.is_none_or(|before| level < before)
-    });
-    graver.map(|(leg, _)| leg.leg).collect()
+/// What the falls come to where a plan on frozen snow finds them; on bare ice the snow says nothing.
+fn if_frozen(plan: &Plan, frozen: &Plan, bare: Option<usize>) -> IfFrozen {
+    let mut found = IfFrozen::default();
+    for (leg, on_frozen) in plan.legs.iter().zip(&frozen.legs) {
+        let bare_only = leg.zones.iter().all(|zone| Some(*zone) == bare);
+        match of_falls(on_frozen) {
+            Some(Level::Stop) if !bare_only => found.stop.push(leg.leg),
+            Some(Level::Look) if of_falls(leg).is_none() => found.look.push(leg.leg),
+            _ => {}
+        }
+    }
+    found
 }
 
 proptest! {
@@ -56,10 +60,7 @@ proptest! {
         let plan = schrund::plan(&job).expect("it meets the ice");
         prop_assert!(job.rules.choices.set_word("snow", "refrozen", Origin::Flag));
         let frozen = schrund::plan(&job).expect("it meets the ice");
-        let want = IfFrozen {
-            stop: graver(&plan, &frozen, Level::Stop),
-            look: graver(&plan, &frozen, Level::Look),
-        };
+        let want = if_frozen(&plan, &frozen, bare.then_some(1));
         let told = plan.falls_on.map(|on| (on.reckoned.as_str(), on.assumed, on.if_frozen));
         let snow_met = !bare || gaps_m.len() > 1;
         prop_assert_eq!(told, snow_met.then_some((snow, false, Some(want))));

@@ -101,6 +101,11 @@ fn steep_ground_and_skis_are_told() {
         &flat.clone().falling(0.9),
         &flat.clone().falling(0.8),
     );
+    only(
+        "bridges-in-soft-snow",
+        &flat.clone().rules("snow = \"soft\""),
+        &flat,
+    );
     only("on-skis", &flat.clone().rules("travel = \"ski\""), &flat);
 }
 

@@ -95,7 +95,8 @@ fn it_is_the_first_of_the_report() {
     }
     let first = text(select(&alone, ".first")[0]);
     assert!(
-        first.contains("Carry ") && first.contains("Rope up first at A"),
+        first.contains("No rope here is long enough: 93 m needed")
+            && first.contains("Rope up first at A"),
         "{first}"
     );
 }

@@ -123,3 +123,28 @@ fn a_rope_too_short_is_drawn_and_marked_to_its_end_and_no_further() {
         assert!(drawn.contains("rope ends here, "), "{drawn}");
     }
 }
+
+/// Where nobody is roped no letter says that a rope goes on.
+#[test]
+fn letters_are_told_for_what_they_stand_for() {
+    let legend = |zones: &[&str]| {
+        let all = shown(&Trip::straight(zones).people(3).ropes(&[60.0]), 100);
+        let line = all.lines().find(|line| line.starts_with("Letters: "));
+        line.expect("a legend").to_owned()
+    };
+    let never = "{\"gap_m\":4,\"snow_depth_m\":2,\"rope\":\"never\"}";
+    assert_eq!(
+        legend(&[never]),
+        "Letters: ice begins that you go unroped, by your word. unroped: no ice drawn, or your word"
+    );
+    assert_eq!(
+        legend(&ZONES[..1]),
+        "Letters: rope on or off. Rope needed/at hand. unroped: no ice drawn"
+    );
+    let askew = "{\"gap_m\":4,\"snow_depth_m\":2,\"strike_deg\":45}";
+    assert!(
+        legend(&[askew]).contains("Gap (along)."),
+        "{}",
+        legend(&[askew])
+    );
+}

@@ -3,6 +3,7 @@
 use schrund::{
     Planner,
     plan::options::Options,
+    read::trip::trip,
     say::{language::Language, units::Units, voice::Voice},
     write::{Look, options::table, page::ways},
 };
@@ -163,4 +164,60 @@ fn how_often_the_set_up_changes_is_told_without_ropes_and_of_what_does_not_hold_
         }
         assert!(told > 0, "{rows}");
     }
+}
+
+/// What stands under a way, read as the trip file that it is said to stand in, is the way.
+#[test]
+fn a_trip_file_with_what_stands_under_a_way_plans_it() {
+    let mut held = 0;
+    for options in [
+        options(3, &[60.0]),
+        options(5, &[60.0, 50.0]),
+        options(5, &[40.0, 40.0]),
+    ] {
+        let look = Look {
+            width: 400,
+            ..Look::default()
+        };
+        let told = table(&options, look);
+        let mut under = told.split("\n     ").filter_map(|line| {
+            let (_, member) = line.split_once("in the trip file: ")?;
+            member.lines().next().map(str::to_owned)
+        });
+        for way in options
+            .ways
+            .iter()
+            .take(schrund::plan::options::Way::COMPARED)
+        {
+            let want = way.trip.as_ref().expect("its set has a name");
+            let members = [
+                !want.teams.is_empty(),
+                want.practice.is_some(),
+                !want.assume.is_empty(),
+                !want.ropes.is_empty(),
+            ];
+            let count = members.into_iter().filter(|said| *said).count();
+            let text: Vec<String> = under.by_ref().take(count).collect();
+            let trip = trip("way.toml", &text.join("\n")).expect("a trip file reads it");
+            assert_eq!(
+                trip.teams,
+                want.teams
+                    .iter()
+                    .map(|&people| people as f64)
+                    .collect::<Vec<_>>(),
+                "{text:?}"
+            );
+            assert_eq!(trip.practice, want.practice, "{text:?}");
+            let ropes: Vec<f64> = trip
+                .rope
+                .iter()
+                .flatten()
+                .map(|rope| rope.length_m)
+                .collect();
+            let wanted: Vec<f64> = want.ropes.iter().map(|rope| rope.length_m).collect();
+            assert_eq!(ropes, wanted, "{text:?}");
+            held += count;
+        }
+    }
+    assert!(held > 2, "{held} members held");
 }

@@ -45,6 +45,7 @@ brief-ice-without-a-gap-width = Spaltenbreiten unbekannt
 brief-thin-snow-on-hidden-gaps = wenig Schnee auf Spalten
 brief-snow-on-bare-ice = blank oder verschneit?
 brief-bridges-late = spät auf Brücken
+brief-bridges-in-soft-snow = schwache Brücken: weicher Schnee
 brief-climb-partly-unknown = Höhen fehlen
 brief-hour-before-start = eine Uhrzeit vor dem Start
 brief-gap-assumed = Spaltenbreite angenommen

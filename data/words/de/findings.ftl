@@ -239,8 +239,8 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
 
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
-    [longer] { $rope } mitnehmen, nach Plan daheim: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
-    [spare] { $rope } mitnehmen, nach Plan daheim, als Reserve dafür; oder eine andere Bergung vorsehen
+    [longer] { $rope } mitnehmen, das keine Seileinteilung braucht: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
+    [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür; oder eine andere Bergung vorsehen
    *[none] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
        *[no] eine andere Bergung vorsehen, ein längeres Seil, oder { $interface ->
@@ -362,6 +362,11 @@ bridges-late = { $just ->
        *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
     }
     .act = spät für Schneebrücken: jede sondieren
+
+bridges-in-soft-snow = der Schnee ist weich, neu oder nass: Brücken sind zu jeder Stunde schwach, auch früh
+    .hint = jede sondieren, wo es zweifelhaft ist sichern, oder auf Frost warten
+    .short = Brücken aus weichem Schnee sind zu jeder Stunde schwach
+    .cure = jede sondieren, oder auf Frost warten
 
 slower-bridges-late = { $just ->
     [yes] eine langsamere Gruppe ist von den letzten Schneebrücken knapp nach { $until } herunter

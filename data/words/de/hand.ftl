@@ -108,6 +108,6 @@ without-rope = { $teams ->
     [1] { $legs }: das Seil ist zu kurz
    *[other] { $legs }: das Seil von Seilschaft { $team } ist zu kurz
 }
-without-takes = { $ropes }, nach Plan daheim, kommt mit
+without-takes = { $ropes }, das keine Seileinteilung des Plans braucht, kommt mit
 without-weight = ihr Gewicht zählt bei Sturz und Bergung dessen, der trägt; selbst hält und zieht die verletzte Person nichts
 rope-none-left = kein Seil ist übrig für { $who }

@@ -56,6 +56,7 @@ yes = ja
 no = nein
 options-folded = Abstand { $spacing }, braucht { $needs } { $unit }
 options-with = geändert: { $changes }
+options-trip = in der Tourdatei: { $member }
 options-short = so fehlen { $short }
 options-changes = { $count ->
     [one] die Seileinteilung wechselt einmal

@@ -353,16 +353,13 @@ folded-at-hand = { $teams ->
 ## Der Schnee, für den Stürze gerechnet sind
 
 falls-on = { $frozen ->
-    [worse] Hart gefroren { $worse } (gerechnet: { $snow }{ $assumed ->
+    [worse] Wenn hart gefroren, { $worse } (gerechnet: { $snow }{ $assumed ->
         [yes] , angenommen
        *[no] { "" }
     })
    *[other] Stürze gerechnet für: { $snow }{ $assumed ->
         [yes] { " " }(angenommen)
        *[no] { "" }
-    }{ $frozen ->
-        [same] ; hart gefroren ist kein Abschnitt kritischer
-       *[other] { "" }
     }
 }
 falls-on-stop = ist auf { $legs } kein Sturz zu halten: sichern
@@ -544,7 +541,11 @@ page-avalanche = Lawinengelände, { $from } und steiler: { $legs }, bis { $slope
     [1] { "" }
    *[other] {" "}von Etappe { $stage }
 }. Dort entscheidet der Lagebericht
-page-figures = { $length }, { $roped } am Seil{ $heights ->
+page-figures = { $length }{ $travel ->
+    [ski] {" "}auf Ski
+    [snowshoe] {" "}auf Schneeschuhen
+   *[foot] { "" }
+}, { $roped } am Seil{ $heights ->
     [yes] ; auf { $up }, ab { $down }
    *[no] { "" }
 }; { $clock }{ $total }{ $belays ->
@@ -562,9 +563,21 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Bei jedem Buchstaben Seil an oder Seil ab. Seil: nötig/dabei. ohne Seil: kein Eis { $drawn ->
+page-legend = { $roped ->
+    [yes] Buchstaben: Seil an oder ab{ $word ->
+        [yes] , oder Eis, nach eigenem Wort ohne Seil
+       *[no] { "" }
+    }.{ $along ->
+        [yes] { " " }Spalte (längs).
+       *[no] { "" }
+    } Seil nötig/dabei.
+   *[no] Buchstaben: es beginnt Eis, nach eigenem Wort ohne Seil.
+} ohne Seil: kein Eis { $drawn ->
     [yes] gezeichnet
    *[no] bekannt
+}{ $word ->
+    [yes] , oder nach eigenem Wort
+   *[no] { "" }
 }
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
@@ -579,6 +592,10 @@ page-carry = { $teams ->
     [1] Mitnehmen:
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
+page-carry-none = Kein Seil hier ist lang genug: { $leg ->
+    [0] { $needed } nötig
+   *[other] { $needed } nötig auf Abschnitt { $leg }
+}, das längste ist { $rope }
 page-left = { $lacking ->
     [yes] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[no] { $short ->

@@ -6,7 +6,13 @@ strip-unnumbered-named = eine Zone „{ $name }“
 strip-wrote = { $file }: { $zone }, { $where }: { $length } der Linie, { $half } nach beiden Seiten{ $ours ->
     [yes] {" "}(unsere Einschätzung; `--half-width` ändert sie)
    *[no] { "" }
- }, { $area }
+ }, { $area }{ $gap-given ->
+    [yes] ; Spalten bis { $gap }
+   *[no] { "" }
+ }{ $snow-given ->
+    [yes] , { $snow } Schnee
+   *[no] { "" }
+ }
 strip-again = die Linie ist auch bei { $where }{ $more ->
     [0] { "" }
     [one] {" "}und an 1 weiteren Stelle

@@ -46,6 +46,7 @@ brief-ice-without-a-gap-width = gap widths unknown
 brief-thin-snow-on-hidden-gaps = thin snow on hidden gaps
 brief-snow-on-bare-ice = bare or under snow?
 brief-bridges-late = late on snow bridges
+brief-bridges-in-soft-snow = weak bridges: soft snow
 brief-climb-partly-unknown = heights missing
 brief-hour-before-start = an hour before the start
 brief-gap-assumed = gap width assumed

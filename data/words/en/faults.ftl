@@ -143,6 +143,7 @@ file-unwritable = cannot write { $name }: { refused }
     .hint = { $why ->
         [not-found] make its folder first, or write to one that is there
         [full] make room on that disk, or write to another one
+        [permission] take the write protection off the file or its folder, or write to another place
        *[other] write to a folder that is there and that you may write to
      }
 file-is-input = { $name } is an input and is never written over
@@ -375,6 +376,8 @@ halt-nowhere = nobody said where the halt is
     .hint = give `at_km`, the kilometre of the line, or `name`, that of a waypoint of the route file
 start-before = an hour at { $at } counts on no line
     .hint = give the kilometre from the start of the stage, 0 or more
+start-beyond = an hour at { $at } counts beyond the end of the line, { $length }
+    .hint = give a kilometre from 0 to { $length }
 place-without-start = an hour counts at { $at }, but nobody said which
     .hint = say the hour there with `start`, such as `start = "05:00"`
 halt-before = a halt at { $at } lies on no line

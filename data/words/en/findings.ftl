@@ -239,8 +239,8 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
-    [longer] take { $rope }, at home as planned: there a loop reaches them; or plan another rescue for them
-    [spare] take { $rope }, at home as planned, as a spare for that; or plan another rescue for them
+    [longer] take { $rope }, which no set-up needs: there a loop reaches them; or plan another rescue for them
+    [spare] take { $rope }, which no set-up needs, as a spare for that; or plan another rescue for them
    *[none] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
        *[no] plan another rescue for them, a longer rope, or { $interface ->
@@ -362,6 +362,11 @@ bridges-late = { $just ->
        *[no] turn round in time, or another line: no start of the day is early enough
     }
     .act = late for snow bridges: probe each
+
+bridges-in-soft-snow = the snow is soft, fresh or wet: bridges are weak at any hour, early ones too
+    .hint = probe each, belay over what is doubtful, or wait for a frost
+    .short = bridges in soft snow are weak at any hour
+    .cure = probe each, or wait for a frost
 
 slower-bridges-late = { $just ->
     [yes] a slower party is off the last snow bridges just after { $until }

@@ -108,6 +108,6 @@ without-rope = { $teams ->
     [1] the rope is too short on { $legs }
    *[other] the rope of team { $team } is too short on { $legs }
 }
-without-takes = { $ropes }, at home as planned, is taken along
+without-takes = { $ropes }, which no set-up of the plan needs, is taken along
 without-weight = their weight counts in the fall and the haul of who carries them; they hold nothing and haul nothing
 rope-none-left = no rope is left for { $who }

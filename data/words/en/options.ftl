@@ -53,6 +53,7 @@ yes = yes
 no = no
 options-folded = spacing { $spacing }, needs { $needs } { $unit }
 options-with = with { $changes }
+options-trip = in the trip file: { $member }
 options-short = { $short } missing this way
 options-changes = { $count ->
     [one] the set-up changes once

@@ -163,7 +163,7 @@ clock-belays = { $belays ->
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-dark = ; it is dark then on { $legs }
 clock-latest-start-dark-belays = ; the belays on { $legs } are in the dark
-clock-latest-start-slower-none = ; a slower party the day before
+clock-latest-start-slower-none = ; a slower party starts the day before
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -356,19 +356,16 @@ folded-at-hand = { $teams ->
 ## The snow that falls are reckoned on
 
 falls-on = { $frozen ->
-    [worse] Frozen hard, { $worse } (reckoned: { $snow }{ $assumed ->
+    [worse] If frozen hard, { $worse } (reckoned: { $snow }{ $assumed ->
         [yes] , assumed
        *[no] { "" }
     })
    *[other] Falls reckoned on { $snow }{ $assumed ->
         [yes] { " " }(assumed)
        *[no] { "" }
-    }{ $frozen ->
-        [same] ; a frozen crust makes no leg graver
-       *[other] { "" }
     }
 }
-falls-on-stop = no fall is held on { $legs }: belay there
+falls-on-stop = no fall is held on { $legs }: belay
 falls-on-look = a fall might not be held on { $legs }
 
 ## A message
@@ -547,7 +544,11 @@ page-avalanche = Avalanche ground, { $from } and steeper, on { $legs }: up to { 
     [1] { "" }
    *[other] {" "}of stage { $stage }
 }. The bulletin decides there
-page-figures = { $length }, { $roped } on the rope{ $heights ->
+page-figures = { $length }{ $travel ->
+    [ski] {" "}on skis
+    [snowshoe] {" "}on snowshoes
+   *[foot] { "" }
+}, { $roped } on the rope{ $heights ->
     [yes] ; up { $up }, down { $down }
    *[no] { "" }
 }; { $clock }{ $total }{ $belays ->
@@ -565,9 +566,21 @@ page-end = { $stages ->
     [1] end
    *[other] end of the stage
 }
-page-legend = At letters the rope goes on or off. Rope: needed/at hand. unroped: no ice { $drawn ->
+page-legend = { $roped ->
+    [yes] Letters: rope on or off{ $word ->
+        [yes] , or ice that you go unroped, by your word
+       *[no] { "" }
+    }.{ $along ->
+        [yes] { " " }Gap (along).
+       *[no] { "" }
+    } Rope needed/at hand.
+   *[no] Letters: ice begins that you go unroped, by your word.
+} unroped: no ice { $drawn ->
     [yes] drawn
    *[no] known
+}{ $word ->
+    [yes] , or your word
+   *[no] { "" }
 }
 page-why = { $word } = { $means }
 page-zones = Zones: { $zones }
@@ -582,10 +595,14 @@ page-carry = { $teams ->
     [1] Carry
    *[other] Team { $team } carries
 } { $rope }: { $why }
+page-carry-none = No rope here is long enough: { $leg ->
+    [0] { $needed } needed
+   *[other] { $needed } needed on leg { $leg }
+}, the longest is { $rope }
 page-left = { $lacking ->
     [yes] { $ropes } alone is too short as well: { -options-weigh } it joined to another
    *[no] { $short ->
-        [yes] Carry { $ropes } too: no set-up needs it, but a rescue on { $legs } may
+        [yes] Carry { $ropes } too: for a rescue on { $legs }; no set-up needs it
        *[no] No set-up needs { $ropes }
     }
 }

@@ -6,7 +6,13 @@ strip-unnumbered-named = a zone "{ $name }"
 strip-wrote = { $file }: { $zone }, { $where }: { $length } of the line, { $half } to either side{ $ours ->
     [yes] {" "}(our judgement; `--half-width` sets it)
    *[no] { "" }
- }, { $area }
+ }, { $area }{ $gap-given ->
+    [yes] ; gaps up to { $gap }
+   *[no] { "" }
+ }{ $snow-given ->
+    [yes] , { $snow } of snow
+   *[no] { "" }
+ }
 strip-again = the line is in { $zone } at { $where }{ $more ->
     [0] { "" }
     [one] {" "}and 1 more place

@@ -195,7 +195,9 @@ fn more_ice(given: &str, args: &[String]) -> String {
     let Some(first) = args.iter().find(is_first) else {
         return among(args, given);
     };
-    let copy = format!("copy the polygons of {given} into {first} in the map editor");
+    let copy = format!(
+        "copy the polygons of {given} into {first} in the map editor; a wider gap along a part of the line is added with `schrund zone {ROUTE} 2-3 --gap 6 --into {first}`, the wider one counts"
+    );
     match tells_gaps(given) {
         Some(false) => format!(
             "one zones file is read: {copy}; if {given} is a glacier inventory, outlines without gap widths, give it with `--glaciers {given}`"

@@ -119,6 +119,12 @@ fn one_of(flag: &str, value: &str, words: &[String]) -> String {
     if (flag, value) == ("--format", "pdf") {
         return "`--format html --output plan.html`, and print that from the browser, on paper or as PDF".to_owned();
     }
+    if flag == "--snow" && value.starts_with(|c: char| c.is_ascii_digit()) {
+        return format!(
+            "it is the kind of snow, one of {}; how deep it lies belongs to a zone, as `snow_depth_m`",
+            words.join(", ")
+        );
+    }
     let lower = value.to_lowercase();
     let also = ALSO
         .iter()

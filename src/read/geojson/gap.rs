@@ -14,7 +14,7 @@ use crate::{
 };
 
 /// Zones without a width that are named before they are only counted; our judgement.
-const NAMED: usize = 50;
+const NAMED: usize = 10;
 
 /// What a zone says about its gaps.
 #[derive(Clone, Copy, Debug, PartialEq)]

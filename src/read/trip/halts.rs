@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::stage::StageWord;
+use super::{READ_OFF_M, stage::StageWord};
 use crate::{
     fault::{Fault, Place, name, trip::InTrip},
     practice::alike::nearest,
@@ -154,9 +154,6 @@ impl HaltEntry {
 
 /// What is wrong, and with which member.
 type Wrong = (InTrip, &'static str);
-
-/// How far beyond the end of the line a kilometre that was read off a table may lie, metres: half its last digit.
-const READ_OFF_M: f64 = 5.0;
 
 fn known(stage: &Stage) -> (usize, Option<String>) {
     (stage.number, stage.name.clone())

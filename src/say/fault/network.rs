@@ -14,6 +14,7 @@ pub(super) fn phrase(what: &InNetwork) -> Phrase {
         InNetwork::NoServer => Phrase::plain("network-no-server"),
         InNetwork::NoConnection(words) => said("network-no-connection", words),
         InNetwork::Insecure(words) => said("network-insecure", words),
+        InNetwork::NoAuthorities => Phrase::plain("network-no-authorities"),
         InNetwork::Late { allowed_s } => {
             Phrase::of("network-late", [("allowed", figure(allowed_s, "s"))])
         }

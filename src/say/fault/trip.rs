@@ -47,6 +47,7 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         InTrip::BridgesWithoutStart { .. }
         | InTrip::BackWithoutStart { .. }
         | InTrip::StartBefore { .. }
+        | InTrip::StartBeyond { .. }
         | InTrip::PlaceWithoutStart { .. }
         | InTrip::HaltMinutes { .. }
         | InTrip::HaltNowhere

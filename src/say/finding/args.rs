@@ -88,6 +88,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::NoInventory {}
         | Fact::NoHeights {}
         | Fact::OnSkis {}
+        | Fact::BridgesSoft {}
         | Fact::NoRopeNamed {}
         | Fact::SunInUtc {} => Vec::new(),
     }

@@ -2,6 +2,7 @@
 
 use crate::{
     plan::Plan,
+    practice::term::Terms as _,
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
@@ -30,6 +31,7 @@ pub(crate) fn figures(plan: &Plan, voice: Voice) -> Said {
     };
     let args = [
         ("length", Arg::Walked(route.length_m)),
+        ("travel", Arg::Word(route.travel.name())),
         ("roped", Arg::Walked(roped.map(|leg| leg.length_m).sum())),
         ("heights", Arg::yes(route.ascent_m.is_some())),
         ("up", Arg::Whole(route.ascent_m.unwrap_or_default())),

@@ -5,35 +5,32 @@ use crate::{
     say::{arg::Arg, finding, setup::snow, span::Said, voice::Voice},
 };
 
-/// `Frozen hard, no fall is held on leg 2: belay there (reckoned: settled snow)`; nothing where no team is roped on snow.
+/// `If frozen hard, no fall is held on leg 2: belay (reckoned: settled snow)`; nothing where no team is roped on snow.
 ///
 /// ```
 /// use schrund::{say::voice::Voice, write::parts::falls_on::falls_on};
 ///
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let said = falls_on(&plan, Voice::default()).expect("three on snow").to_string();
-/// assert_eq!(said, "Frozen hard, no fall is held on leg 2: belay there (reckoned: settled snow)");
+/// assert_eq!(said, "If frozen hard, no fall is held on leg 2: belay (reckoned: settled snow)");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]
 pub fn falls_on(plan: &Plan, voice: Voice) -> Option<Said> {
     let on = plan.falls_on.as_ref()?;
     let worse = on.if_frozen.as_ref().map(|frozen| graver(frozen, voice));
-    let frozen = match &worse {
-        Some(worse) if worse.is_empty() => "same",
-        Some(_) => "worse",
-        None => "unknown",
-    };
+    let worse = worse.unwrap_or_default();
+    let frozen = if worse.is_empty() { "" } else { "worse" };
     let args = [
         ("snow", Arg::Said(snow(on.reckoned, voice))),
         ("assumed", Arg::yes(on.assumed)),
         ("frozen", Arg::Word(frozen)),
-        ("worse", Arg::Said(worse.unwrap_or_default())),
+        ("worse", Arg::Said(worse)),
     ];
     Some(voice.say("falls-on", &args))
 }
 
-/// What a frozen crust makes of them; nothing where it makes none graver.
+/// What a frozen crust makes of them; nothing where it stops no leg and adds none to look at.
 fn graver(frozen: &IfFrozen, voice: Voice) -> Said {
     let kinds = [
         ("falls-on-stop", &frozen.stop),

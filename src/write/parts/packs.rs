@@ -6,6 +6,7 @@ use crate::{
         fall::HaulAnswer,
         leg::{Leg, TeamSetup},
         name::RopeName,
+        why::CarryWhy,
     },
     say::{
         arg::Arg,
@@ -19,7 +20,8 @@ use crate::{
     write::sheet::Sheet,
 };
 
-/// `Carry rope "blue" (60 m): 58.5 m needed on leg 6, the longest set-up`; `teams` is how many there are.
+/// `Carry rope "blue" (60 m): 58.5 m needed on leg 6, the longest set-up`, or that none here is long enough; `teams` is how many
+/// there are.
 pub(crate) fn carried(carry: &Carry, teams: usize, voice: Voice) -> Said {
     let which = match &carry.rope {
         Some(named) => rope(named, voice),
@@ -30,8 +32,18 @@ pub(crate) fn carried(carry: &Carry, teams: usize, voice: Voice) -> Said {
         ("team", Arg::Count(carry.team)),
         ("rope", Arg::Said(which)),
         ("why", Arg::Said(carry_reason(carry, voice))),
+        ("needed", Arg::Needed(carry.needed_m)),
+        ("leg", Arg::Count(carry.leg.unwrap_or_default())),
     ];
-    voice.say("page-carry", &args)
+    let none = teams == 1 && carry.why == CarryWhy::TooShort;
+    voice.say(
+        if none {
+            "page-carry-none"
+        } else {
+            "page-carry"
+        },
+        &args,
+    )
 }
 
 /// The ropes at hand that no team is tied to, with their numbers.

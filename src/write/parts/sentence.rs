@@ -70,7 +70,7 @@ pub fn means_in_short(verdict: Verdict, voice: Voice) -> Said {
     voice.say(key, &[])
 }
 
-/// Where the word of a leg holds on a part of it only: `stop at 3.20–3.26 km, 60 m; the rest inside`.
+/// Where the word of a leg holds on a part of it only, at every place: `stop at 3.20–3.26 km, 60 m; the rest inside`.
 #[must_use]
 pub fn word_in_part(leg: &Leg, voice: Voice) -> Option<Said> {
     let (graver, rest): (Vec<WordPiece>, Vec<WordPiece>) = leg
@@ -80,16 +80,16 @@ pub fn word_in_part(leg: &Leg, voice: Voice) -> Option<Said> {
     let milder = rest.iter().map(|piece| piece.verdict).max()?;
     let args = [
         ("verdict", Arg::Said(verdict(leg.verdict, voice))),
-        ("where", Arg::Said(spans(&graver, voice))),
+        ("where", Arg::Said(spans(&graver, usize::MAX, voice))),
         ("rest", Arg::Said(verdict(milder, voice))),
     ];
     Some(voice.say("word-in-part", &args))
 }
 
-/// Only where: `3.20–3.26 km, 60 m`; `None` where the word holds on the whole leg.
+/// Only where, at the first places: `3.20–3.26 km, 60 m`; `None` where the word holds on the whole leg.
 #[must_use]
 pub fn part_of_word(leg: &Leg, voice: Voice) -> Option<Said> {
-    part(leg).map(|pieces| spans(&pieces, voice))
+    part(leg).map(|pieces| spans(&pieces, SPANS_NAMED, voice))
 }
 
 /// Where its word first holds, and at how many places more; `None` where it holds on the whole leg.
@@ -116,12 +116,12 @@ fn span(piece: &WordPiece, voice: Voice) -> Said {
     voice.say("word-span", &[("span", ends)])
 }
 
-/// `3.20–3.26 km, 4.1–4.2 km, 160 m`: many are counted.
-fn spans(pieces: &[WordPiece], voice: Voice) -> Said {
-    let named = pieces.iter().take(SPANS_NAMED).map(|p| span(p, voice));
+/// `3.20–3.26 km, 4.1–4.2 km, 160 m`: what is more than `most` is counted.
+fn spans(pieces: &[WordPiece], most: usize, voice: Voice) -> Said {
+    let named = pieces.iter().take(most).map(|p| span(p, voice));
     let named = Said::join(named, ", ");
     let length_m = pieces.iter().map(WordPiece::length_m).sum();
-    let more = pieces.len().saturating_sub(SPANS_NAMED);
+    let more = pieces.len().saturating_sub(most);
     let args = [
         ("spans", Arg::Said(named)),
         ("more", Arg::Count(more)),
@@ -140,7 +140,7 @@ pub fn where_it_holds(legs: &[Leg], word: Verdict, voice: Voice) -> Option<Said>
         let held: Vec<WordPiece> = held.copied().collect();
         let args = [
             ("leg", Arg::Count(leg.leg)),
-            ("where", Arg::Said(spans(&held, voice))),
+            ("where", Arg::Said(spans(&held, SPANS_NAMED, voice))),
         ];
         voice.say("word-on-leg", &args)
     };

@@ -11,6 +11,7 @@ use crate::{
     write::{
         parts::{
             change, clock, findings, itinerary, keep,
+            packs::left_over,
             paragraph::{bullet, padded},
             row::{LegRow, TeamRow},
             sentence, setups, style, walk,
@@ -318,6 +319,9 @@ fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         ];
         let text = look.voice.say("carry", &args).to_string();
         bullet(out, "  · ", &text, look.width);
+    }
+    if let Some(left) = left_over(sheet, look.voice) {
+        bullet(out, "  · ", &left.to_string(), look.width);
     }
 }
 

@@ -15,7 +15,7 @@ use crate::{
     trip::clock::Clock,
     write::{
         parts::{
-            change::{ChangePoint, changes},
+            change::{ChangeKind, ChangePoint, changes},
             paragraph::bullet,
             row::{self, LegRow, TeamRow},
             sentence, style,
@@ -49,13 +49,26 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
     if left_out.contains(&ZONES) {
         bullet(&mut out.text, "", &zones(&sheet.plan.legs, voice), width);
     }
-    let drawn = Arg::yes(sheet.plan.knows_drawn_ice_only());
-    let legend = voice.say("page-legend", &[("drawn", drawn)]).to_string();
+    let in_brackets = rows.iter().any(|row| row.cells[GAP].contains('('));
+    let legend = legend(sheet, &changes, in_brackets);
     bullet(&mut out.text, "", &legend, width);
     let whys = whys(&sheet.plan.legs, voice);
     if !whys.is_empty() {
         bullet(&mut out.text, "", &whys, width);
     }
+}
+
+/// How to read letters and cells; `in_brackets` says whether a gap along the line stands beside one.
+fn legend(sheet: &Sheet<'_>, changes: &[ChangePoint<'_>], in_brackets: bool) -> String {
+    let by_word = |change: &ChangePoint<'_>| change.kind == ChangeKind::OntoIce;
+    let words = changes.iter().filter(|change| by_word(change)).count();
+    let args = [
+        ("drawn", Arg::yes(sheet.plan.knows_drawn_ice_only())),
+        ("along", Arg::yes(in_brackets)),
+        ("roped", Arg::yes(words < changes.len())),
+        ("word", Arg::yes(words > 0)),
+    ];
+    sheet.look.voice.say("page-legend", &args).to_string()
 }
 
 /// Which zones are met where, for where they have no column.

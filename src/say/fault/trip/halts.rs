@@ -40,16 +40,8 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         InTrip::PlaceWithoutStart { at_km } => {
             Phrase::of("place-without-start", [("at", figure(at_km, "km"))])
         }
-        InTrip::HaltBeyond { at_km, length_m } => Phrase::of(
-            "halt-beyond",
-            [
-                ("at", figure(at_km, "km")),
-                (
-                    "length",
-                    figure(Round::Down.fixed(length_m / 1000.0, 2), "km"),
-                ),
-            ],
-        ),
+        InTrip::StartBeyond { at_km, length_m } => beyond("start-beyond", *at_km, *length_m),
+        InTrip::HaltBeyond { at_km, length_m } => beyond("halt-beyond", *at_km, *length_m),
         InTrip::HaltOnWhichStage { has } => {
             Phrase::of("halt-on-which-stage", [("stages", stages(has, voice))])
         }
@@ -72,6 +64,16 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         ),
         _ => Phrase::plain("halt-nowhere"),
     }
+}
+
+/// A kilometre that lies beyond the end of the line.
+fn beyond(key: &'static str, at_km: f64, length_m: f64) -> Phrase {
+    let length_km = Round::Down.fixed(length_m / 1000.0, 2);
+    let args = [
+        ("at", figure(at_km, "km")),
+        ("length", figure(length_km, "km")),
+    ];
+    Phrase::of(key, args)
 }
 
 fn no_waypoint(called: &str, near: Option<&str>, has: usize) -> Phrase {
