@@ -1,4 +1,5 @@
 //! The figures in force.
 
+mod figures;
 mod published;
 mod sets;

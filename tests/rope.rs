@@ -2,7 +2,9 @@
 
 mod carried;
 mod covers;
+mod cure;
 mod everybody;
 mod falls;
 mod knots;
+mod places;
 mod share;

@@ -47,12 +47,7 @@ pub(crate) fn belays(
     let across = asked(Asks::Across)
         .into_iter()
         .flat_map(|run| on_gaps(run, &gaps));
-    let across = across.filter_map(|run| {
-        let steep_m: f64 = run.clip(&steep).iter().map(Stretch::length_m).sum();
-        let left_m = run.length_m() - steep_m;
-        let known = steep_m > 0.0 && left_m < 1e-6;
-        (!known).then(|| counted(run, left_m, rules[Rule::BelayEveryM]))
-    });
+    let across = across.filter_map(|run| besides(run, &steep, rules[Rule::BelayEveryM]));
     let mut pieces: Vec<BelayedPiece> = pitches.chain(across).collect();
     pieces.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
     let belays: usize = pieces.iter().map(|piece| piece.belays).sum();
@@ -67,6 +62,14 @@ pub(crate) fn belays(
 fn on_gaps(run: Stretch, gaps: &[Stretch]) -> Vec<Stretch> {
     let on = run.clip(gaps);
     if on.is_empty() { vec![run] } else { on }
+}
+
+/// The belays on a run besides those of steep ground in it; nothing where all of it is steep.
+fn besides(run: Stretch, steep: &[Stretch], every_m: f64) -> Option<BelayedPiece> {
+    let steep_m: f64 = run.clip(steep).iter().map(Stretch::length_m).sum();
+    let left_m = run.length_m() - steep_m;
+    let known = steep_m > 0.0 && left_m < 1e-6;
+    (!known).then(|| counted(run, left_m, every_m))
 }
 
 /// What belays are asked for.
@@ -117,4 +120,43 @@ fn minutes(belays: usize, leg: &RopedLeg<'_>, rules: &Rules) -> f64 {
     let most = teams.max().unwrap_or_default();
     let each_min = rules[Rule::BelayMin] + most as f64 * rules[Rule::BelayEachMin];
     belays as f64 * each_min
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn run(from_m: f64, to_m: f64) -> Stretch {
+        Stretch { from_m, to_m }
+    }
+
+    /// 25 m a belay: each piece begun counts, and none twice.
+    #[test]
+    fn a_run_is_belayed_where_no_steep_ground_in_it_is() {
+        let belays =
+            |steep: &[Stretch]| besides(run(100.0, 200.0), steep, 25.0).map(|piece| piece.belays);
+        assert_eq!(belays(&[]), Some(4), "100 m, and not a fifth");
+        assert_eq!(
+            belays(&[run(0.0, 90.0), run(210.0, 300.0)]),
+            Some(4),
+            "steep elsewhere"
+        );
+        assert_eq!(
+            belays(&[run(50.0, 120.0), run(160.0, 170.0)]),
+            Some(3),
+            "70 m are left"
+        );
+        assert_eq!(belays(&[run(120.0, 199.0)]), Some(1), "21 m are left");
+        assert_eq!(
+            belays(&[run(90.0, 150.0), run(150.0, 210.0)]),
+            None,
+            "all of it is steep"
+        );
+    }
+
+    #[test]
+    fn a_place_without_a_length_is_belayed_once() {
+        let at = besides(run(100.0, 100.0), &[], 25.0).expect("a belay");
+        assert_eq!((at.from_m, at.to_m, at.belays), (100.0, 100.0, 1));
+    }
 }

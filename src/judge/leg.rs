@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use crate::{
-    fault::refusal::Refusal,
+    fault::{Level, refusal::Refusal},
     judge::{
         bare,
         cure::{Fitted, Promised},
@@ -151,6 +151,16 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
     }
 }
 
+/// How grave, by which code, from where to where, metres.
+type LevelPlace = (Level, &'static str, f64, f64);
+
+/// Whether a place of the same code holds all of this one.
+fn is_within(place: &LevelPlace, held: &[LevelPlace]) -> bool {
+    let &(_, code, from_m, to_m) = place;
+    let mut of_code = held.iter().filter(|(_, known, ..)| *known == code);
+    of_code.any(|&(_, _, from, to)| from <= from_m + 1e-6 && to >= to_m - 1e-6)
+}
+
 /// Where each word graver than `inside` holds, in walking order. A finding of falls or of steepness is told once, at its worst
 /// place; here all of them stand.
 pub(crate) fn stretches(
@@ -170,20 +180,17 @@ pub(crate) fn stretches(
     let steep = ground::too_steep_places(leg, job.rules).into_iter();
     let steep = steep.chain(bare::steep_places(job, leg));
     let steep = steep.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
-    let held: Vec<_> = held.chain(steep).collect();
-    let told = told.filter(|&(_, code, from_m, to_m)| {
-        let mut of_code = held.iter().filter(|(_, known, ..)| *known == code);
-        !of_code.any(|&(_, _, from, to)| from <= from_m + 1e-6 && to >= to_m - 1e-6)
-    });
+    let held: Vec<LevelPlace> = held.chain(steep).collect();
     let all = told
-        .chain(held.iter().copied())
-        .map(|(level, code, from_m, to_m)| JudgedStretch {
-            from_m,
-            to_m,
-            height_m: height_m(leg, from_m),
-            verdict: verdict::of_levels(std::iter::once(level)),
-            code,
-        });
+        .filter(|place| !is_within(place, &held))
+        .chain(held.iter().copied());
+    let all = all.map(|(level, code, from_m, to_m)| JudgedStretch {
+        from_m,
+        to_m,
+        height_m: height_m(leg, from_m),
+        verdict: verdict::of_levels(std::iter::once(level)),
+        code,
+    });
     let mut all: Vec<JudgedStretch> = all.filter(|s| s.verdict > Verdict::Inside).collect();
     all.sort_by(|a, b| {
         let place = a
@@ -206,4 +213,33 @@ pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict 
         verdict::of_findings(leg.sketch.roped, &found)
     };
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_is_told_once_where_a_longer_one_of_its_code_holds_it() {
+        let told = (Level::Stop, "a", 10.0, 20.0);
+        let within = |code, from_m, to_m| {
+            is_within(
+                &told,
+                &[
+                    (Level::Stop, "b", 0.0, 99.0),
+                    (Level::Stop, code, from_m, to_m),
+                ],
+            )
+        };
+        assert!(within("a", 10.0, 20.0) && within("a", 5.0, 25.0));
+        assert!(
+            within("a", 10.0 + 5e-7, 20.0 - 5e-7),
+            "lengths that were added up differ by less than a micrometre"
+        );
+        assert!(
+            !within("a", 10.1, 25.0) && !within("a", 5.0, 19.9),
+            "a part of it stands out"
+        );
+        assert!(!within("c", 5.0, 25.0), "another code is another thing");
+    }
 }

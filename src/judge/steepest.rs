@@ -16,23 +16,29 @@ use crate::{
 pub(super) fn steepest(leg: &RopedLeg<'_>, from_m: f64, to_m: f64) -> Stretch {
     let whole = Stretch { from_m, to_m };
     let inclines = leg.footing.inclines.iter();
-    let on: Vec<Incline<'_>> = inclines.filter(|i| i.piece.overlaps(&whole)).collect();
-    let shown = |i: &Incline| i.steepest_deg().map(|deg| (deg - 1e-6).ceil());
-    let most = on.iter().filter_map(shown).reduce(f64::max);
-    let steep = |i: &&Incline<'_>| most.is_some() && shown(i) == most;
-    let mut pieces = on.iter().filter(steep).map(|i| i.piece);
+    let on = inclines.filter(|incline| incline.piece.overlaps(&whole));
+    let shown = |incline: &Incline| incline.steepest_deg().map(|deg| (deg - 1e-6).ceil());
+    let on: Vec<_> = on.map(|incline| (incline.piece, shown(&incline))).collect();
+    side_by_side(&on, whole)
+}
+
+/// The first of the steepest pieces of a stretch, in whole degrees, with those behind it that are as steep.
+fn side_by_side(on: &[(Stretch, Option<f64>)], whole: Stretch) -> Stretch {
+    let most = on.iter().filter_map(|(_, deg)| *deg).reduce(f64::max);
+    let steep = on.iter().filter(|(_, deg)| most.is_some() && *deg == most);
+    let mut pieces = steep.map(|(piece, _)| *piece);
     let Some(mut found) = pieces.next() else {
         return whole;
     };
-    for piece in pieces.take_while(|piece| piece.from_m < to_m) {
+    for piece in pieces {
         if piece.from_m > found.to_m + 1e-6 {
             break;
         }
         found.to_m = piece.to_m;
     }
     Stretch {
-        from_m: found.from_m.max(from_m),
-        to_m: found.to_m.min(to_m),
+        from_m: found.from_m.max(whole.from_m),
+        to_m: found.to_m.min(whole.to_m),
     }
 }
 
@@ -81,3 +87,52 @@ impl SteepRuns {
 
 /// A place of a leg that holds a word: how grave it is, why, and where.
 pub(super) type JudgedPlace = (Level, &'static str, Stretch);
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Pieces of ten metres from 100 m on, with their slopes.
+    fn found(slopes: &[Option<f64>], from_m: f64, to_m: f64) -> String {
+        let ends = |i: u32| f64::from(100 + 10 * i);
+        let pieces = (0..).zip(slopes).map(|(i, deg)| {
+            let piece = Stretch {
+                from_m: ends(i),
+                to_m: ends(i + 1),
+            };
+            (piece, *deg)
+        });
+        let pieces: Vec<_> = pieces.collect();
+        let stretch = side_by_side(&pieces, Stretch { from_m, to_m });
+        format!("{}–{}", stretch.from_m, stretch.to_m)
+    }
+
+    #[test]
+    fn the_first_of_the_steepest_is_told_with_those_that_join_it() {
+        let slopes = [20.0, 31.0, 31.0, 28.0, 31.0].map(Some);
+        assert_eq!(
+            found(&slopes, 90.0, 160.0),
+            "110–130",
+            "the third lies apart"
+        );
+        assert_eq!(
+            found(&slopes, 115.0, 160.0),
+            "115–130",
+            "no farther than the stretch"
+        );
+        assert_eq!(found(&slopes, 90.0, 125.0), "110–125");
+        let last = [20.0, 25.0, 31.0].map(Some);
+        assert_eq!(found(&last, 90.0, 160.0), "120–130");
+    }
+
+    #[test]
+    fn without_heights_it_is_the_whole_stretch() {
+        assert_eq!(found(&[None, None], 95.0, 118.0), "95–118");
+        assert_eq!(found(&[], 95.0, 118.0), "95–118");
+        assert_eq!(
+            found(&[None, Some(3.0), None], 95.0, 160.0),
+            "110–120",
+            "what is known"
+        );
+    }
+}

@@ -168,7 +168,10 @@ fn set(each_end: usize, bite: Bite, rules: &Rules, why: KnotsWhy) -> KnotSet {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::practice::{Origin, set::Source};
+    use crate::{
+        practice::{Origin, set::Source},
+        trip::party::Party,
+    };
 
     #[test]
     fn the_layouts_in_use_fit_as_they_are_taught() {
@@ -193,5 +196,53 @@ mod tests {
             3,
             "the closer layout: 2 × 4 = 9 − 1"
         );
+    }
+
+    /// What the knots of a pair are tied for or not, on ice whose snow nobody gave.
+    fn pair_why(spacing_m: f64) -> KnotsWhy {
+        let rules = Rules::with_practice(&Source::Named("short-alpine")).unwrap();
+        let over = Over {
+            zones: &[],
+            undrawn: true,
+        };
+        let pair = Party::weighing(&[80.0; 2]).split_into(1).remove(0);
+        choose(&pair, spacing_m, over, Hardship::default(), &rules).why
+    }
+
+    #[test]
+    fn fewer_knots_than_a_layout_are_told_where_fewer_are_tied_and_none_where_none_has_room() {
+        // Each end has (d − 1 m) / 2 for 3 m to its first knot and 2 m to each further one (common practice).
+        let wanted = KnotsWanted::OneAlone;
+        let tied = |fewer| KnotsWhy::Tied {
+            wanted: KnotsWanted::OneAlone,
+            fewer,
+        };
+        assert_eq!(pair_why(15.0), tied(None), "3 + 2 + 2 = 7");
+        let two = FewerKnots {
+            tied: 2,
+            asked: 3,
+            spacing_m: 14.5,
+        };
+        assert_eq!(pair_why(14.5), tied(Some(two)), "3 + 2 < 6.75");
+        let spacing_m = 6.5;
+        assert_eq!(
+            pair_why(spacing_m),
+            KnotsWhy::NoRoom { wanted, spacing_m },
+            "2.75 < 3"
+        );
+    }
+
+    #[test]
+    fn a_layout_of_no_knots_asks_for_no_room() {
+        let mut rules = Rules::with_practice(&Source::Named("short-alpine")).unwrap();
+        let over = Over {
+            zones: &[],
+            undrawn: true,
+        };
+        let pair = Party::weighing(&[80.0; 2]).split_into(1).remove(0);
+        let asked_m = |rules: &Rules| least_m(&pair, over, Hardship::default, rules);
+        assert!((asked_m(&rules) - 15.0).abs() < 1e-9, "2 × (3 + 2 + 2) + 1");
+        rules.set(Rule::KnotCount, 0.0, Origin::Trip).unwrap();
+        assert!(asked_m(&rules).abs() < 1e-9, "{}", asked_m(&rules));
     }
 }

@@ -175,7 +175,7 @@ pub fn choose(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::practice::set::Source;
+    use crate::practice::{Origin, set::Source};
 
     fn rules(name: &str) -> Rules {
         Rules::with_practice(&Source::Named(name)).unwrap()
@@ -240,5 +240,58 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn what_a_spacing_suits_is_what_it_is_needed_for() {
+        // Trade rules, section 5, turned round: d − 5 m for two, d / 0.9 for three, d / 0.8 for more.
+        let rules = rules("arm-span");
+        for (people, spacing_m, gap_m) in [
+            (2, 25.0, 20.0),
+            (3, 18.0, 20.0),
+            (4, 18.0, 22.5),
+            (5, 20.0, 25.0),
+        ] {
+            let suits_m = suits_gap_m(people, spacing_m, &rules);
+            assert!((suits_m - gap_m).abs() < 1e-9, "{people}: {suits_m}");
+            let back_m = need_m(people, suits_m, &rules);
+            assert!((back_m - spacing_m).abs() < 1e-9, "{people}: {back_m}");
+        }
+    }
+
+    #[test]
+    fn so_many_stand_over_one_gap_as_have_spans_shorter_than_it_between_them() {
+        // Walking 10 m apart two are 10 m from end to end, three 20 m.
+        for (people, gap_m, over) in [
+            (4, 0.0, 1),
+            (4, 10.0, 1),
+            (4, 10.1, 2),
+            (4, 19.9, 2),
+            (4, 20.1, 3),
+            (2, 20.1, 2),
+        ] {
+            assert_eq!(over_one_gap(people, 10.0, gap_m), over, "{people}, {gap_m}");
+        }
+    }
+
+    #[test]
+    fn spacings_go_by_steps_and_end_with_the_cap_once() {
+        let mut rules = rules("arm-span");
+        let from = |least_m: f64, rules: &Rules| choices_m(least_m, rules).collect::<Vec<f64>>();
+        assert_eq!(from(28.6, &rules), [29.0, 29.5, 30.0]);
+        assert_eq!(from(29.5, &rules), [29.5, 30.0], "a step itself is one");
+        rules.set(Rule::SpacingCapM, 29.7, Origin::Trip).unwrap();
+        assert_eq!(from(28.6, &rules), [29.0, 29.5, 29.7]);
+    }
+
+    #[test]
+    fn the_widest_gap_need_not_be_that_of_the_longest_spacing() {
+        // Four at 30 m suit 37.5 m along the line; met at 30° that is a gap of 18.75 m. At 20 m they suit 25 m met squarely.
+        let rules = rules("arm-span");
+        let factor = |spacing_m: f64| if spacing_m > 25.0 { 2.0 } else { 1.0 };
+        let widest = |spacings_m: &[f64]| widest_gap_m(4, spacings_m, &factor, &rules);
+        assert_eq!(widest(&[10.0, 20.0, 30.0]), Some(25.0));
+        assert_eq!(widest(&[10.0, 30.0]), Some(18.75));
+        assert_eq!(widest(&[]), None);
     }
 }

@@ -149,6 +149,9 @@ mod tests {
         assert_eq!(roped(&both, &|_| 24.0), [(980.0, 1644.0)]);
         let apart = [contact(0, 1000.0, 1400.0), contact(1, 1615.0, 1700.0)];
         assert_eq!(roped(&apart, &|_| 24.0).len(), 2, "151 m are");
+        // The rule is "shorter than": 1614 − 20 − 1444 is as long as the least itself.
+        let just = [contact(0, 1000.0, 1400.0), contact(1, 1614.0, 1700.0)];
+        assert_eq!(roped(&just, &|_| 24.0).len(), 2, "150 m are");
     }
 
     #[test]

@@ -367,4 +367,37 @@ mod tests {
         assert!((480.0..=530.0).contains(&found[0].back_m), "{found:?}");
         assert_eq!(turns(&spur, 1.0, 300.0), [], "no receiver is so good");
     }
+
+    fn steps(stage: &Stage, least_m: f64) -> Steps<'_> {
+        Steps::along(stage, stage.whole(), 20.0, least_m)
+    }
+
+    #[test]
+    fn the_nearest_place_before_is_that_of_a_search_step_by_step() {
+        let straight = line(&[(0.0, 0.0), (0.0, 2004.0), (0.0, 0.0)]);
+        let wandering: Vec<(f64, f64)> = (0..300_u32)
+            .map(|i| {
+                let t = f64::from(i);
+                (90.0 * (0.31 * t).sin(), 70.0 * (0.47 * t).cos())
+            })
+            .collect();
+        for stage in [straight, line(&wandering)] {
+            let steps = steps(&stage, 300.0);
+            for most in [APART, 40, steps.places.len()] {
+                for back in 0..steps.places.len() {
+                    let mut before = (APART..=most).map_while(|n| back.checked_sub(n));
+                    let want = before.find(|&out| steps.near(Pair { out, back }));
+                    assert_eq!(steps.nearest_before(back, most), want, "{back}, {most}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn ways_part_for_as_many_whole_steps_as_are_asked_for() {
+        let stage = line(&[(0.0, 0.0), (0.0, 1000.0)]);
+        for (least_m, want) in [(300.0, 30), (309.0, 30), (10.0, 1), (9.0, 0)] {
+            assert_eq!(steps(&stage, least_m).may_part(), want, "{least_m} m");
+        }
+    }
 }

@@ -173,3 +173,47 @@ impl TooShort<'_> {
         share::holds(self.rope.1.length_m, draft.ledger.total_m)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{practice::set::Source, trip::party::Party};
+
+    /// How far apart three walk on such a rope over a gap of this length, closer than so many metres.
+    fn closer_m(below_m: f64, rope_m: f64, effective_gap_m: f64) -> Option<f64> {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let team = Party::weighing(&[80.0; 3]).split_into(1).remove(0);
+        let closer = Closer {
+            team: &team,
+            over: Over::drawn(&[]),
+            hardship: Hardship::default(),
+            rules: &rules,
+            rope_m,
+        };
+        let meet = |_| Meeting {
+            effective_gap_m,
+            ..Meeting::default()
+        };
+        let draft = closer.below(below_m, &meet)?;
+        Some(draft.spacing.spacing_m)
+    }
+
+    #[test]
+    fn nobody_walks_closer_than_rope_gap_and_floor_ask_for() {
+        assert_eq!(
+            closer_m(13.0, 100.0, 4.0),
+            Some(12.5),
+            "a step closer, no more"
+        );
+        // Three at d take 2d of spans, d of coils and 3 m of tie-ins.
+        assert_eq!(closer_m(13.0, 36.0, 4.0), Some(11.0));
+        assert_eq!(
+            closer_m(13.0, 36.0, 12.3),
+            None,
+            "0.9 of the gap are 11.07 m"
+        );
+        assert_eq!(closer_m(13.0, 24.0, 4.0), Some(7.0), "the floor (ours)");
+        assert_eq!(closer_m(13.0, 23.9, 4.0), None);
+        assert_eq!(closer_m(7.0, 100.0, 4.0), None, "nothing is closer");
+    }
+}

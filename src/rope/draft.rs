@@ -160,3 +160,89 @@ pub(super) fn gap_at_m(
 ) -> f64 {
     gap_along_m(people, spacing_m, rules) / factor(spacing_m).max(1.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{legs::worst::Meeting, practice::set::Source, trip::party::Party};
+
+    fn rules() -> Rules {
+        Rules::with_practice(&Source::Named("arm-span")).unwrap()
+    }
+
+    /// People walking so far apart on snow that nobody drew, over a gap so long.
+    fn walking(people: usize, spacing_m: f64, effective_gap_m: f64) -> Draft {
+        let rules = rules();
+        let team = Party::weighing(&vec![80.0; people]).split_into(1).remove(0);
+        let meet = |_| Meeting {
+            effective_gap_m,
+            ..Meeting::default()
+        };
+        let spacing = Spacing::tried(people, spacing_m, &rules, &meet);
+        let over = Over {
+            zones: &[],
+            undrawn: true,
+        };
+        Draft::new(&team, spacing, over, Hardship::default(), &rules)
+    }
+
+    #[test]
+    fn the_reason_for_a_spacing_is_what_made_it_so_wide() {
+        let rules = rules();
+        let why = |draft: &Draft| draft.spacing_why(&rules);
+        // Three walk 12.6 m apart by the set (common practice), in half metres 13 m; a gap of 15 m asks for 0.9 of it (ours).
+        assert_eq!(why(&walking(3, 13.0, 4.0)), SpacingWhy::Habit);
+        assert_eq!(why(&walking(3, 13.5, 15.0)), SpacingWhy::Gap);
+        assert_eq!(
+            why(&walking(3, 30.0, 34.0)),
+            SpacingWhy::Cap,
+            "30.6 m would do"
+        );
+        // A pair walks 14.4 m apart by the set, and 15 m for 2 × (3 + 2 + 2) + 1 m of knots.
+        let pair = walking(2, 15.0, 4.0);
+        assert_eq!((pair.knots.count, why(&pair)), (6, SpacingWhy::Knots));
+        let none = KnotSet {
+            count: 0,
+            each_end: 0,
+            ..pair.knots.clone()
+        };
+        let untied = Draft {
+            knots: none,
+            ..walking(2, 14.5, 4.0)
+        };
+        assert_eq!(why(&untied), SpacingWhy::Habit, "no knots, no layout");
+        assert_eq!(why(&walking(2, 15.5, 10.5)), SpacingWhy::Gap);
+        let bare = Draft {
+            bare_only: true,
+            ..walking(3, 7.0, 4.0)
+        };
+        assert_eq!(why(&bare), SpacingWhy::Least, "the floor of 7 m (ours)");
+    }
+
+    #[test]
+    fn a_rope_just_as_long_as_the_set_up_covers_the_gap_that_its_spacing_suits() {
+        // Three at 13 m take 2 × 13 m of spans, 3 m of tie-ins and 2 × 6.5 m of coils; they suit 13 m / 0.9.
+        let (draft, rules) = (walking(3, 13.0, 4.0), rules());
+        let covers = |rope_m: f64, times: f64| draft.covers_gap_m(rope_m, &|_| times, &rules);
+        let near = |got: Option<f64>, want_m: f64| got.is_some_and(|m| (m - want_m).abs() < 1e-9);
+        assert!(
+            near(covers(42.0, 1.0), 13.0 / 0.9),
+            "{:?}",
+            covers(42.0, 1.0)
+        );
+        assert_eq!(covers(41.9, 1.0), None);
+        assert!(
+            near(covers(42.0, 2.0), 6.5 / 0.9),
+            "met at 30° twice as long: {:?}",
+            covers(42.0, 2.0)
+        );
+        // From 14 m on it would be met squarely: that is the least at which the widest is covered.
+        let factor = |spacing_m: f64| if spacing_m < 13.9 { 2.0 } else { 1.0 };
+        assert_eq!(
+            draft.covers_at_spacing_m(45.5, &factor, &rules),
+            Some(14.0),
+            "3 × 14 + 3 m"
+        );
+        assert_eq!(draft.covers_at_spacing_m(42.0, &factor, &rules), Some(13.0));
+    }
+}

@@ -201,3 +201,215 @@ fn answer(ways: &[Way], systems: &[HaulSystem], haulers: usize) -> HaulAnswer {
         None => HaulAnswer::AnchorTooNear { haulers },
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        legs::{knots::Hardship, over::Over, spacing::Spacing, worst::Meeting},
+        physics::{assumed::Snow, haul::System},
+        practice::set::Source,
+        rope::{
+            reserve,
+            stance::{self, Stance},
+        },
+        trip::party::Party,
+    };
+
+    fn rules() -> Rules {
+        Rules::with_practice(&Source::Named("short-alpine")).unwrap()
+    }
+
+    /// The hauls for the first of three of 80 kg on firm snow, 12 m apart, whom two pull with so much free rope. With an
+    /// anchor half way 6 m lie between it and the lip and 6 m hang below; a traveller runs 6 − 1.5 m (trade rules, section 11).
+    fn hauls(free_m: f64, joined: bool) -> HaulTable {
+        let (rules, drawn) = (rules(), Over::drawn(&[]));
+        let three = Party::weighing(&[80.0; 3]).split_into(1).remove(0);
+        let spacing = Spacing::tried(3, 12.0, &rules, &|_| Meeting::default());
+        let draft = Draft::new(&three, spacing, drawn, Hardship::default(), &rules);
+        let snow = Snow::Firm;
+        let stance = Stance {
+            snow,
+            ..Stance::on(drawn, &rules)
+        };
+        let hauling = Hauling {
+            draft: &draft,
+            team: &stance::team(&draft, 4.0, stance, &rules).unwrap(),
+            joined,
+            rules: &rules,
+        };
+        let free = reserve::free(3, 12.0, free_m - 12.0).remove(0);
+        hauling.table(&free).unwrap()
+    }
+
+    fn possible(table: &HaulTable) -> Vec<System> {
+        let possible = table.systems.iter().filter(|s| s.possible);
+        possible.map(|s| s.system).collect()
+    }
+
+    #[test]
+    fn a_haul_is_possible_on_just_the_rope_that_it_takes_and_on_less_what_is_missing_is_told() {
+        use System::{LoopAtAnchor, LoopAtLip, Nine, SixLoopOnThree, ThreeLoaded, ThreeNew};
+        // On the loaded strand a 3:1 takes 2 × 4.5 + 2.5 m. Where a bend blocks that strand, a loop at the lip takes
+        // 6 + 2 × 6 + 2.5 m, a 3:1 of its own rope 12 + 2 × 4.5 + 2.5 m, a loop at the anchor 2 × 12 + 2.5 m.
+        for (free_m, joined, open) in [
+            (11.5, false, vec![ThreeLoaded]),
+            (20.5, true, vec![LoopAtLip]),
+            (23.5, true, vec![LoopAtLip, ThreeNew]),
+            (26.5, true, vec![LoopAtLip, LoopAtAnchor, ThreeNew]),
+            (
+                26.5,
+                false,
+                vec![
+                    LoopAtLip,
+                    LoopAtAnchor,
+                    ThreeLoaded,
+                    ThreeNew,
+                    SixLoopOnThree,
+                    Nine,
+                ],
+            ),
+        ] {
+            assert_eq!(possible(&hauls(free_m, joined)), open, "{free_m}");
+        }
+        for (free_m, joined, want, want_m) in [
+            (11.4, false, ThreeLoaded, 0.1),
+            (20.0, true, LoopAtLip, 0.5),
+        ] {
+            let table = hauls(free_m, joined);
+            let HaulAnswer::TooShort {
+                system, missing_m, ..
+            } = table.answer
+            else {
+                panic!("{table:?}");
+            };
+            assert_eq!((system, possible(&table)), (want, Vec::new()));
+            assert!((missing_m - want_m).abs() < 1e-9, "{free_m}: {missing_m}");
+        }
+    }
+
+    #[test]
+    fn the_pull_is_the_weight_over_what_the_turns_and_the_lip_leave_of_it() {
+        // Trade rules, section 11: W / (e_lip · A(e)); 80 kg, 1 + e for a loop and e = 0.53 for a karabiner; the lip of firm snow
+        // takes 1.17 to 1.60 times the pull, the middle of which is 1.385.
+        let table = hauls(11.5, false);
+        let want_kn = 0.080 * 9.806_65 * 1.385 / 1.53;
+        assert!(
+            (table.systems[0].pull_kn - want_kn).abs() < 1e-9,
+            "{table:?}"
+        );
+    }
+
+    fn best(can: Can, pull_kn: f64, least_kn: f64) -> HaulAnswer {
+        HaulAnswer::Best {
+            system: System::LoopAtLip,
+            can,
+            haulers: 1,
+            pull_kn,
+            least_kn,
+        }
+    }
+
+    /// Who is hardest to haul of two, whom so many pull; the loop for the second may end short of the lip.
+    fn hardest_of(two: [(usize, HaulAnswer); 2], second_depth_m: f64) -> usize {
+        let all = hauls(30.0, false);
+        let table = |(i, (haulers, answer)): (usize, (usize, HaulAnswer))| HaulTable {
+            person: i + 1,
+            haulers,
+            answer,
+            ..all.clone()
+        };
+        let depths_m = [0.0, second_depth_m].into_iter();
+        let reach = depths_m
+            .zip(reserve::free(2, 12.0, 18.0))
+            .map(|(depth_m, free)| Reach {
+                depth_m,
+                ..free.reach(12.0, false, &rules())
+            });
+        let tables = two.into_iter().enumerate().map(table).collect();
+        hardest(tables, &reach.collect::<Vec<_>>())
+            .expect("two")
+            .person
+    }
+
+    #[test]
+    fn of_hauls_that_can_be_done_the_one_is_hardest_that_asks_most_of_each() {
+        let yes = |pull_kn| best(Can::Yes, pull_kn, 0.1);
+        assert_eq!(
+            hardest_of([(4, yes(0.6)), (2, yes(0.4))], 5.0),
+            2,
+            "150 N each and 200 N"
+        );
+        assert_eq!(
+            hardest_of([(2, yes(0.4)), (1, yes(0.4))], 5.0),
+            2,
+            "200 N each and 400 N"
+        );
+        assert_eq!(
+            hardest_of([(2, yes(0.4)), (2, yes(0.4))], 5.0),
+            1,
+            "of equals the first"
+        );
+        let strong = best(Can::Perhaps, 0.3, 0.1);
+        let two = [(1, strong), (1, best(Can::Yes, 0.35, 0.14))];
+        assert_eq!(
+            hardest_of(two, 5.0),
+            1,
+            "one that only strong ones pull is harder"
+        );
+    }
+
+    #[test]
+    fn a_haul_that_nobody_can_do_is_harder_than_any_other() {
+        let (strong, none) = (best(Can::Perhaps, 0.4, 0.4), best(Can::No, 0.9, 0.3));
+        for depth_m in [5.0, -1.0] {
+            assert_eq!(
+                hardest_of([(1, strong), (1, none)], depth_m),
+                2,
+                "{depth_m}"
+            );
+        }
+        // Of two that nobody can do the one whose easiest way asks more of each.
+        let harder = best(Can::No, 0.8, 0.7);
+        assert_eq!(
+            hardest_of([(1, none), (1, harder)], 5.0),
+            2,
+            "300 N and 700 N"
+        );
+        assert_eq!(
+            hardest_of([(1, none), (2, harder)], 5.0),
+            2,
+            "300 N and 350 N"
+        );
+        assert_eq!(
+            hardest_of([(1, none), (3, harder)], 5.0),
+            1,
+            "300 N and 233 N"
+        );
+    }
+
+    #[test]
+    fn a_haul_that_cannot_be_done_is_told_of_those_first_whom_a_loop_reaches() {
+        let (none, harder) = (best(Can::No, 0.9, 0.3), best(Can::No, 0.9, 0.7));
+        let reached = hardest_of([(1, none), (1, harder)], 0.0);
+        assert_eq!(reached, 2, "a loop that ends at the lip reaches it");
+        let short = hardest_of([(1, none), (1, harder)], -0.5);
+        assert_eq!(short, 1, "that no loop reaches the second is told beside");
+        let too_short = HaulAnswer::TooShort {
+            system: System::LoopAtLip,
+            missing_m: 0.5,
+            haulers: 1,
+        };
+        let near = HaulAnswer::AnchorTooNear { haulers: 1 };
+        assert_eq!(
+            hardest_of([(1, harder), (1, too_short)], 5.0),
+            2,
+            "without the rope"
+        );
+        assert_eq!(
+            hardest_of([(1, too_short), (1, near)], 5.0),
+            2,
+            "without any room"
+        );
+    }
+}

@@ -293,3 +293,122 @@ fn whole_deg([least_deg, most_deg]: [f64; 2]) -> [i8; 2] {
     let whole = [(least_deg + 1e-6).floor(), (most_deg - 1e-6).ceil()];
     whole.map(|deg| deg.clamp(bound::SLOPE_DEG.min, bound::SLOPE_DEG.max) as i8)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{physics::assumed::Snow, practice::set::Source};
+
+    /// Ten metres of a leg, the line falling so much in walking direction there.
+    fn on(from_m: f64, down_deg: f64, in_sight: bool) -> HeldRun {
+        HeldRun {
+            from_m,
+            to_m: from_m + 10.0,
+            held: Held::Depends,
+            in_centre: true,
+            snow: Snow::Ice,
+            in_sight,
+            falls: Some(1),
+            down_deg: Some(down_deg),
+            gap_given: true,
+        }
+    }
+
+    /// From where to where the runs go that pieces of these slopes make one after another, and how steep each is.
+    fn runs(slopes_deg: &[f64], in_sight: bool) -> Vec<(f64, f64, Option<f64>)> {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let team = Team {
+            masses_kg: vec![80.0; 2],
+            spacing_m: 10.0,
+            gap_m: 4.0,
+            knots: None,
+            snow: Snow::Ice,
+            on_skis: false,
+            down_deg: [0.0; 2],
+            rope_ea_n: 21_213.0,
+        };
+        let piece = Stretch {
+            from_m: 0.0,
+            to_m: 10.0,
+        };
+        let mut along = HeldAlong {
+            runs: Vec::new(),
+            worst: team,
+            gaps_m: Vec::new(),
+            piece,
+            in_sight,
+            slope_known: true,
+            down_deg: [0.0; 2],
+        };
+        let mut from_m = 0.0;
+        for down_deg in slopes_deg {
+            along.add(on(from_m, *down_deg, in_sight), &rules);
+            from_m += 10.0;
+        }
+        let runs = along.runs.iter();
+        runs.map(|run| (run.from_m, run.to_m, run.down_deg))
+            .collect()
+    }
+
+    #[test]
+    fn neighbours_that_say_the_same_are_one_with_the_steepest_slope_of_them() {
+        let hidden = |slopes_deg: &[f64]| runs(slopes_deg, false);
+        assert_eq!(hidden(&[-10.0, 20.0, 5.0]), [(0.0, 30.0, Some(20.0))]);
+        assert_eq!(hidden(&[10.0, -30.0, 20.0]), [(0.0, 30.0, Some(-30.0))]);
+    }
+
+    #[test]
+    fn where_gaps_are_in_sight_ground_beyond_a_threshold_stays_apart() {
+        let bare = |slopes_deg: &[f64]| runs(slopes_deg, true).len();
+        // From more than 15° on one slip pulls all, from more than 25° on it is no ground for a rope team (both ours).
+        assert_eq!(bare(&[5.0, 15.0]), 1, "15° are not more");
+        assert_eq!(bare(&[15.0, 15.1, -25.0]), 2);
+        assert_eq!(bare(&[25.0, 25.1, -40.0]), 2);
+        assert_eq!(
+            bare(&[5.0, 40.0, 5.0]),
+            3,
+            "one step does not condemn the rest"
+        );
+        assert_eq!(
+            runs(&[5.0, 40.0, 5.0], false).len(),
+            1,
+            "hidden gaps are one run"
+        );
+    }
+
+    #[test]
+    fn a_place_is_worse_for_fewer_cases_then_out_of_the_centre_then_hidden_gaps_then_a_steeper_slope()
+     {
+        let of = |held, in_centre, in_sight, deg| {
+            let run = HeldRun {
+                held,
+                in_centre,
+                ..on(0.0, 0.0, in_sight)
+            };
+            Alarm::of(&run, deg)
+        };
+        let mild_to_severe = [
+            of(Held::All, true, true, 40),
+            of(Held::Depends, true, true, 30),
+            of(Held::Depends, true, false, 0),
+            of(Held::Depends, true, false, 1),
+            of(Held::Depends, false, true, 0),
+            of(Held::Depends, false, false, 0),
+            of(Held::None, true, true, 0),
+        ];
+        assert!(mild_to_severe.is_sorted_by(|mild, severe| mild < severe));
+    }
+
+    #[test]
+    fn a_slope_is_rounded_away_from_its_middle_and_a_whole_degree_stays_one() {
+        assert_eq!(whole_deg([5.0, 5.0]), [5, 5]);
+        assert_eq!(whole_deg([-7.0, 12.0]), [-7, 12]);
+        assert_eq!(whole_deg([4.2, 5.1]), [4, 6]);
+        assert_eq!(whole_deg([-5.1, -4.2]), [-6, -4]);
+        assert_eq!(
+            whole_deg([-80.0, 80.0]),
+            [-60, 60],
+            "all that the model can be asked"
+        );
+    }
+}

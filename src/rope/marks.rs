@@ -126,3 +126,64 @@ impl Tape {
         self.run(layout.spacing_m - walked_m);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        plan::{leg::Bite, why::KnotsWhy},
+        practice::set::Source,
+    };
+
+    /// Where a pair at 10 m with coils of 3 m comes on a rope: the marks, their arm spans, and what is missing for whom has no
+    /// place. With a metre for each it takes 18 m.
+    fn laid(rope_m: f64) -> (Vec<f64>, Vec<f64>, Vec<f64>) {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let knots = KnotSet {
+            count: 0,
+            each_end: 0,
+            first_m: 3.0,
+            step_m: 2.0,
+            rope_each_m: 1.2,
+            bite: Bite::Yes,
+            why: KnotsWhy::Many,
+        };
+        let layout = RopeLayout {
+            people: 2,
+            spacing_m: 10.0,
+            knots: &knots,
+            coil_m: 3.0,
+            rope_m: Some(rope_m),
+        };
+        let (marks, no_place) = marks(&layout, &rules);
+        (
+            marks.iter().map(|mark| mark.at_m).collect(),
+            marks.iter().map(|mark| mark.at_arm_spans).collect(),
+            no_place.iter().map(|none| none.missing_m).collect(),
+        )
+    }
+
+    #[test]
+    fn marks_come_in_metres_and_arm_spans_and_end_with_the_rope() {
+        let (at_m, spans, none) = laid(18.0);
+        assert_eq!((at_m, none), (vec![3.0, 14.0, 18.0], vec![]));
+        // An arm span is 1.8 m (common practice).
+        let want = [3.0 / 1.8, 14.0 / 1.8, 10.0];
+        let near = |(got, want): (&f64, &f64)| (got - want).abs() < 1e-9;
+        assert!(spans.iter().zip(&want).all(near), "{spans:?}");
+        assert_eq!(laid(20.0).0, [3.0, 14.0, 18.0], "the rest lies in a bag");
+        assert_eq!(laid(16.0).0, [3.0, 14.0, 16.0], "a shorter coil");
+        let noise_m = 18.0 + 1e-8;
+        assert_eq!(
+            laid(noise_m).0,
+            [3.0, 14.0, noise_m],
+            "noise of sums is no bag"
+        );
+        let (at_m, _, none) = laid(14.5);
+        assert_eq!(
+            (at_m, none),
+            (vec![3.0, 14.5], vec![0.5]),
+            "no place for the second"
+        );
+    }
+}

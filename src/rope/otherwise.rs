@@ -91,3 +91,91 @@ fn made(change: Change, rules: &Rules) -> Option<Changed> {
     }
     Some((change, changed))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::practice::set::Source;
+
+    /// The rules of a set with some figures of the leader's.
+    fn rules(set: &str, figures: &[(Rule, f64)]) -> Rules {
+        let mut rules = Rules::with_practice(&Source::Named(set)).unwrap();
+        for (rule, value) in figures {
+            rules.set(*rule, *value, Origin::Trip).unwrap();
+        }
+        rules
+    }
+
+    fn made(otherwise: Otherwise, figures: &[(Rule, f64)]) -> Option<Change> {
+        otherwise(&rules("arm-span", figures)).map(|(change, _)| change)
+    }
+
+    #[test]
+    fn a_change_is_offered_only_where_it_changes_something_for_the_better() {
+        let (first_m, step_m, sling_m) = (2.0, 1.0, 2.4);
+        assert_eq!(made(butterflies, &[]), Some(Change::Butterflies));
+        assert_eq!(
+            made(butterflies, &[(Rule::KnotRopeM, 0.6)]),
+            None,
+            "they take as much"
+        );
+        assert_eq!(
+            made(butterflies, &[(Rule::KnotRopeM, 0.5)]),
+            None,
+            "they take more"
+        );
+        assert_eq!(
+            made(tighter, &[]),
+            Some(Change::TighterLayout { first_m, step_m })
+        );
+        let tight = [(Rule::KnotFirstM, first_m), (Rule::KnotStepM, step_m)];
+        assert_eq!(made(tighter, &tight), None, "they are tied so");
+        assert_eq!(
+            made(tighter, &[tight[0], (Rule::KnotStepM, 0.5)]),
+            None,
+            "they are closer"
+        );
+        let more = [(Rule::TightStepM, step_m), (Rule::SlingM, 0.0)];
+        assert_eq!(made(long_sling, &more), Some(Change::LongSling { sling_m }));
+        assert_eq!(
+            made(long_sling, &[(Rule::SlingM, sling_m)]),
+            None,
+            "it is there"
+        );
+        assert_eq!(
+            made(long_sling, &[(Rule::SlingM, 3.0)]),
+            None,
+            "a longer one is there"
+        );
+    }
+
+    #[test]
+    fn nobody_walks_closer_than_the_habit_at_the_habit_itself() {
+        // 13.7 m for all (published, `usap17`).
+        let constant = rules("constant", &[]);
+        assert!(closer(&constant, 13.7).is_none());
+        let spacings_m = |changed: Option<Changed>| -> Vec<f64> {
+            let (_, changed) = changed.expect("somebody walks closer");
+            let habits = ON_ONE_ROPE.map(Rule::base_spacing);
+            habits.map(|habit| changed[habit]).collect()
+        };
+        assert_eq!(spacings_m(closer(&constant, 13.5)), [13.5; 4]);
+        // Four and five walk 10.8 and 9 m apart anyway (common practice).
+        let closer = closer(&rules("arm-span", &[]), 11.0);
+        assert_eq!(spacings_m(closer), [11.0, 11.0, 10.8, 9.0]);
+    }
+
+    #[test]
+    fn a_bend_that_takes_both_ropes_joins_nothing() {
+        let rope = |length_m: f64| Rope {
+            length_m,
+            diameter_mm: None,
+            name: None,
+            joined: false,
+        };
+        let joined_m = |a: f64, b: f64| joined(&rope(a), &rope(b), &rules("arm-span", &[]));
+        assert!(joined_m(0.3, 0.3).is_none(), "0.6 m for the bend (ours)");
+        let length_m = joined_m(30.0, 20.0).expect("joined").length_m;
+        assert!((length_m - 49.4).abs() < 1e-9, "{length_m}");
+    }
+}

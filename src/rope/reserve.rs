@@ -279,4 +279,78 @@ mod tests {
             "the whole loop"
         );
     }
+
+    #[test]
+    fn ends_lengthen_a_loop_and_a_sling_shortens_it() {
+        let mut rules = rules("short-alpine");
+        rules.set(Rule::LoopEndsM, 1.0, Origin::Trip).unwrap();
+        let is = |rules: &Rules, spacing_m: f64, want_m: f64| {
+            (loop_m(spacing_m, rules) - want_m).abs() < 1e-9
+        };
+        assert!(is(&rules, 12.0, 19.0), "1.5 × 12 + 1");
+        rules.set(Rule::SlingM, 2.4, Origin::Trip).unwrap();
+        assert!(is(&rules, 12.0, 16.6), "less the sling");
+        assert!(is(&rules, 0.5, 0.0), "a sling alone");
+    }
+
+    /// What is missing of the coil that knots oblige to and the rope that would hold it, where each end has a coil that the
+    /// set-up asks for and one that it carries, metres.
+    fn short_m(people: usize, spacing_m: f64, asked_m: f64, carried_m: f64) -> Option<[f64; 3]> {
+        let ledger = Ledger {
+            spans_m: 0.0,
+            knots_m: 0.0,
+            tie_ins_m: 0.0,
+            coils_m: 2.0 * asked_m,
+            total_m: 40.0 + 2.0 * asked_m,
+        };
+        let short = short(
+            people,
+            spacing_m,
+            &ledger,
+            carried_m,
+            &rules("short-alpine"),
+        )?;
+        Some([short.coil_m, short.short_m, short.whole_m])
+    }
+
+    #[test]
+    fn a_coil_shorter_than_knots_oblige_to_is_told_unless_the_set_up_asks_for_all_of_it() {
+        // 1.5 × 15 m for a pair; of three at 12 m one span of it lies behind the holder.
+        assert_eq!(short_m(2, 15.0, 20.0, 20.0), Some([22.5, 2.5, 85.0]));
+        assert_eq!(short_m(3, 12.0, 2.0, 4.0), Some([6.0, 2.0, 52.0]));
+        assert_eq!(
+            short_m(2, 15.0, 20.0, 22.5),
+            None,
+            "carried though not asked for"
+        );
+        for asked_m in [22.5, 25.0] {
+            assert_eq!(
+                short_m(2, 15.0, asked_m, 20.0),
+                None,
+                "a rope too short for {asked_m}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_loop_that_ends_at_the_lip_or_as_deep_as_anybody_hangs_counts() {
+        let rules = rules("short-alpine");
+        let reach = |coil_m: f64, person: usize| {
+            free(3, 13.0, coil_m)
+                .remove(person - 1)
+                .reach(13.0, false, &rules)
+        };
+        // For the middle one of three at 13 m coils of 15.5 m end at the lip: 15.5 − 13 − 2.5.
+        let at_lip = reach(15.5, 2);
+        let on_loop = at_lip.hauls.iter().find(|h| h.system == System::LoopAtLip);
+        assert_eq!(on_loop.map(|h| [h.from_m, h.to_m]), Some([0.0; 2]));
+        assert!(!at_lip.whoever);
+        // The holder keeps 3 m from the lip, so nobody hangs deeper than 10 m: 12.5 + 13 − 13 − 2.5.
+        let deepest = reach(12.5, 1);
+        assert!(
+            deepest.whoever && (deepest.depth_m - 10.0).abs() < 1e-9,
+            "{deepest:?}"
+        );
+        assert!(!reach(12.4, 1).whoever);
+    }
 }

@@ -232,6 +232,7 @@ pub fn to_buy_m(demand_m: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::practice::set::Source;
 
     /// Ropes of these lengths, a kilogram for ten metres.
     fn ropes(lengths_m: &[f64]) -> Vec<Supply> {
@@ -275,5 +276,37 @@ mod tests {
             shared(&[49.5], &[60.0, 50.0], 1.0),
             [(Fit::Ample, vec![Some(0)]), (Fit::Near, vec![Some(1)])]
         );
+    }
+
+    #[test]
+    fn a_rope_too_short_is_short_however_little_is_missing() {
+        let only = [(Fit::Short, vec![Some(0)])];
+        assert_eq!(shared(&[60.5], &[60.0], 1.0), only);
+    }
+
+    #[test]
+    fn beyond_the_diameters_listed_the_mass_goes_with_the_cross_section() {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let kg = |diameter_mm| mass_kg(100.0, diameter_mm, &rules);
+        // Makers' figures: 6 mm up to 29 g/m, 9 mm 49 g/m; 9.5 mm 60 g/m from memory.
+        for (diameter_mm, want_kg) in [
+            (6.0, 2.9),
+            (3.0, 2.9 / 4.0),
+            (9.0, 4.9),
+            (9.5, 6.0),
+            (19.0, 24.0),
+        ] {
+            let got_kg = kg(Some(diameter_mm));
+            assert!((got_kg - want_kg).abs() < 1e-9, "{diameter_mm}: {got_kg}");
+        }
+        assert!((kg(None) - 4.9).abs() < 1e-9, "9 mm are assumed (ours)");
+    }
+
+    #[test]
+    fn who_buys_takes_the_next_length_sold_and_nothing_to_spare() {
+        let sold_m = [30.0, 43.0, 60.1, 90.0].map(to_buy_m).to_vec();
+        assert_eq!(sold_m, [30.0, 50.0, 70.0, 80.0]);
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        assert!(near_m(&[], &rules) < 1e-9, "another length is sold as well");
     }
 }

@@ -131,3 +131,160 @@ pub(crate) fn key(team: &Team) -> Vec<u64> {
     key.extend([team.snow as u64, u64::from(team.on_skis)]);
     key
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        legs::{knots::Hardship, spacing::Spacing, worst::Meeting},
+        practice::set::Source,
+        trip::party::Party,
+    };
+
+    fn rules() -> Rules {
+        Rules::with_practice(&Source::Named("arm-span")).unwrap()
+    }
+
+    /// A pair at 15 m with its six knots, over a gap so long.
+    fn pair(effective_gap_m: f64) -> Draft {
+        let rules = rules();
+        let over = Over {
+            zones: &[],
+            undrawn: true,
+        };
+        let meet = |_| Meeting {
+            effective_gap_m,
+            ..Meeting::default()
+        };
+        let spacing = Spacing::tried(2, 15.0, &rules, &meet);
+        let pair = Party::weighing(&[70.0, 90.0]).split_by(&[2]).remove(0);
+        Draft::new(&pair, spacing, over, Hardship::default(), &rules)
+    }
+
+    fn stands(draft: &Draft, knots_bear: bool) -> Team {
+        let stance = Stance {
+            snow: Snow::Firm,
+            knots_bear,
+            in_sight: false,
+        };
+        team(draft, 4.0, stance, &rules()).unwrap()
+    }
+
+    #[test]
+    fn gaps_are_asked_from_the_greatest_in_half_metres_down_by_whole_ones() {
+        for (effective_gap_m, want_m) in [
+            (3.2, vec![3.5, 3.0, 2.0, 1.0, 0.0]),
+            (3.0, vec![3.0, 2.0, 1.0, 0.0]),
+            (2.6, vec![3.0, 2.0, 1.0, 0.0]),
+            (0.3, vec![0.5, 0.0]),
+            (0.0, vec![0.0]),
+        ] {
+            let all_m: Vec<f64> = gaps_m(&pair(effective_gap_m), true).collect();
+            assert_eq!(all_m, want_m, "{effective_gap_m}");
+        }
+        assert_eq!(
+            gaps_m(&pair(3.2), false).collect::<Vec<_>>(),
+            [0.0],
+            "nobody gave any"
+        );
+    }
+
+    #[test]
+    fn knots_bear_where_they_are_tied_and_the_snow_lets_them() {
+        let tied = pair(4.0);
+        let knots = BrakeKnots {
+            count_per_side: 3,
+            first_m: 3.0,
+            step_m: 2.0,
+        };
+        assert_eq!(stands(&tied, true).knots, Some(knots));
+        assert_eq!(stands(&tied, false).knots, None);
+        let none = KnotSet {
+            count: 0,
+            each_end: 0,
+            ..tied.knots.clone()
+        };
+        assert_eq!(
+            stands(
+                &Draft {
+                    knots: none,
+                    ..tied
+                },
+                true
+            )
+            .knots,
+            None
+        );
+    }
+
+    #[test]
+    fn who_carries_somebody_hurt_weighs_as_much_as_both() {
+        let draft = pair(4.0);
+        let team = stands(&draft, true);
+        let masses_kg = |carried_by: usize| {
+            let burden = Burden {
+                carried_by,
+                mass_kg: 60.0,
+            };
+            loaded(&team, &draft.persons, Some(burden)).map(|loaded| loaded.masses_kg)
+        };
+        let numbers: Vec<usize> = draft.persons.iter().map(|p| p.called.number).collect();
+        let place = |number: usize| numbers.iter().position(|n| *n == number).unwrap();
+        let mut want_kg = team.masses_kg.clone();
+        want_kg[place(2)] += 60.0;
+        assert_eq!(masses_kg(2), Some(want_kg));
+        assert_eq!(masses_kg(3), None, "somebody on another rope");
+        assert_eq!(loaded(&team, &draft.persons, None), None);
+    }
+
+    #[test]
+    fn no_two_teams_that_can_be_held_otherwise_are_taken_for_one() {
+        let team = stands(&pair(4.0), true);
+        assert_eq!(key(&team), key(&team.clone()));
+        let others = [
+            Team {
+                masses_kg: vec![70.0, 91.0],
+                ..team.clone()
+            },
+            Team {
+                masses_kg: vec![70.0, 90.0, 80.0],
+                ..team.clone()
+            },
+            Team {
+                spacing_m: 14.5,
+                ..team.clone()
+            },
+            Team {
+                gap_m: 4.5,
+                ..team.clone()
+            },
+            Team {
+                knots: None,
+                ..team.clone()
+            },
+            Team {
+                snow: Snow::Soft,
+                ..team.clone()
+            },
+            Team {
+                on_skis: true,
+                ..team.clone()
+            },
+            Team {
+                down_deg: [-1.0, 0.0],
+                ..team.clone()
+            },
+            Team {
+                down_deg: [0.0, 1.0],
+                ..team.clone()
+            },
+            Team {
+                rope_ea_n: 30_000.0,
+                ..team.clone()
+            },
+        ];
+        for other in others {
+            assert_ne!(key(&other), key(&team), "{other:?}");
+        }
+    }
+}

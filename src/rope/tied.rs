@@ -68,3 +68,64 @@ impl Tied {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        legs::{knots::Hardship, over::Over, spacing::Spacing, worst::Meeting},
+        practice::{Origin, Rule, set::Source},
+        trip::party::Party,
+    };
+
+    fn tied(people: usize, spacing_m: f64, rules: &Rules) -> Tied {
+        let team = Party::weighing(&vec![80.0; people]).split_into(1).remove(0);
+        let spacing = Spacing::tried(people, spacing_m, rules, &|_| Meeting::default());
+        let over = Over {
+            zones: &[],
+            undrawn: true,
+        };
+        Tied::of(&Draft::new(
+            &team,
+            spacing,
+            over,
+            Hardship::default(),
+            rules,
+        ))
+    }
+
+    fn rope(length_m: f64) -> RopeLoad {
+        RopeLoad {
+            length_m,
+            diameter_mm: None,
+        }
+    }
+
+    #[test]
+    fn the_shortest_rope_that_reaches_everybody_reaches_the_one_in_the_middle() {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        // Three at 13 m take 42 m; coils of 6.5 m end 6.5 − 13 − 2.5 = −9 m below the lip in the middle, so each is 9 m longer.
+        let three = tied(3, 13.0, &rules);
+        assert!((three.reaching_m(&rules) - 60.0).abs() < 1e-9);
+        let reached = |rope_m| [1, 2, 3].map(|person| three.reaches(person, rope(rope_m), &rules));
+        assert_eq!(reached(60.0), [true; 3]);
+        assert_eq!(reached(59.8), [true, false, true]);
+        assert_eq!(three.by_reach(rope(60.0), &rules), Verdict::Inside);
+        assert_eq!(three.by_reach(rope(59.8), &rules), Verdict::Look);
+        // A pair at 15 m carries coils that reach 5 m: 69.2 m of rope, and no more for its knots.
+        let pair = tied(2, 15.0, &rules);
+        assert!((pair.reaching_m(&rules) - 69.2).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_reserve_that_the_rope_cannot_give_is_graver_than_one_left_in_the_bag() {
+        let mut rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        rules.set(Rule::ReachFactor, 1.0, Origin::Trip).unwrap();
+        rules.set(Rule::CoilMostKg, 0.5, Origin::Trip).unwrap();
+        // Coils of 15 m are asked for, where knots oblige to 22.5 m: 54.2 and 69.2 m of rope.
+        let pair = tied(2, 15.0, &rules);
+        assert!((pair.reaching_m(&rules) - 69.2).abs() < 1e-9);
+        assert_eq!(pair.by_reach(rope(60.0), &rules), Verdict::Outside);
+        assert_eq!(pair.by_reach(rope(80.0), &rules), Verdict::Look);
+    }
+}

@@ -284,4 +284,27 @@ mod tests {
             "held in no case is graver"
         );
     }
+
+    #[test]
+    fn what_is_left_undone_is_counted_leg_by_leg_with_the_metres_missing() {
+        let asked = |(needed_m, gravity)| {
+            let team = 1;
+            vec![Asked {
+                team,
+                needed_m,
+                gravity,
+            }]
+        };
+        let legs = [(60.0, 0), (72.0, 1), (75.0, 1), (80.0, 2), (71.0, 0)];
+        let trade = Trade {
+            legs: legs.map(asked).to_vec(),
+        };
+        // On 70 m the first fits; of the others 2, 5, 10 and 1 m are missing.
+        let want = Undone {
+            grave: [1, 2],
+            legs: 4,
+            short_m: 18.0,
+        };
+        assert_eq!(trade.undone(&[rope(0, 70.0)]), want);
+    }
 }

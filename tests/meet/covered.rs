@@ -146,3 +146,14 @@ fn who_stays_in_the_hole_is_set_up_for_what_lies_in_it() {
         [(vec![2], Some(2.0), false)]
     );
 }
+
+#[test]
+fn who_starts_in_the_hole_meets_its_ice_at_the_border() {
+    // 100 m through what covers the hole, then 400 m of ice and its margin beyond.
+    let zones = [ring_of_ice(), plug(400.0, 600.0)];
+    let line = [at(500.0, 500.0), at(1100.0, 500.0)];
+    let contact = contact(&zones, &line).expect("it crosses the ice");
+    assert_eq!(contact.touches.len(), 1, "{contact:?}");
+    close("no margin inside", contact.touches[0].from_m, 100.0, 0.1);
+    close("one outside", contact.touches[0].to_m, 520.0, 0.1);
+}

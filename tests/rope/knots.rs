@@ -72,3 +72,23 @@ fn a_pair_walks_as_far_apart_as_its_whole_layout_asks() {
         "no knots, no layout"
     );
 }
+
+/// Of three one set has a span to itself: 3 m + 2 × 2 m and a metre beyond are 8 m.
+#[test]
+fn three_on_a_steep_descent_walk_as_far_apart_as_their_layout_asks() {
+    let three = Trip::straight(&[SNOW]).party(&[80.0; 3]).ropes(&[60.0]);
+    let three = three.rules("[assume]\nspacing_3_m = 7");
+    let tied = |share: f64| {
+        let plan = three.clone().falling(share).plan();
+        let setup = setup(&plan);
+        (
+            setup.spacing_m,
+            setup.knots.count,
+            setup.knots_count_from_snow_m,
+        )
+    };
+    // From 20° on (our judgement); known to bear from a metre of snow on (common practice).
+    assert_eq!(tied(0.5), (8.0, 6, Some(1.0)), "27° down");
+    assert_eq!(tied(0.1), (7.0, 0, None), "6° down");
+    assert_eq!(tied(-0.5), (7.0, 0, None), "27° up");
+}

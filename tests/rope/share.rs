@@ -2,6 +2,7 @@
 
 use schrund::{
     plan::why::CarryWhy,
+    rope::share::{Fit, Shared, Supply},
     say::{finding::hint, voice::Voice},
 };
 
@@ -112,4 +113,20 @@ fn a_rope_left_at_home_that_reaches_everybody_is_named() {
     assert!(spare.starts_with(want), "{spare}");
     let none = told(&[60.0, 0.5]).expect("something can be done");
     assert!(none.starts_with("plan another rescue"), "{none}");
+}
+
+#[test]
+fn a_length_is_bought_where_none_is_at_hand_and_one_is_given() {
+    let supply = |index, length_m| Supply {
+        index,
+        length_m,
+        mass_kg: 0.0,
+    };
+    let given = vec![supply(None, 60.0), supply(Some(0), 50.0), supply(None, 0.0)];
+    let shared = Shared {
+        fit: Fit::Short,
+        given,
+    };
+    let bought_m = [0, 1, 2, 3, 4].map(|team| shared.bought_m(team));
+    assert_eq!(bought_m, [None, Some(60.0), None, None, None]);
 }

@@ -128,7 +128,13 @@ fn a_rope_too_short_is_drawn_and_marked_to_its_end_and_no_further() {
 #[test]
 fn letters_are_told_for_what_they_stand_for() {
     let legend = |zones: &[&str]| {
-        let all = shown(&Trip::straight(zones).people(3).ropes(&[60.0]), 100);
+        let mut page = Trip::straight(zones)
+            .people(3)
+            .ropes(&[60.0])
+            .planned()
+            .first_page();
+        page.look.width = 100;
+        let all = page.written("table");
         let line = all.lines().find(|line| line.starts_with("Letters: "));
         line.expect("a legend").to_owned()
     };

@@ -1,0 +1,45 @@
+//! What is tied or carried otherwise so that a rope holds.
+
+use schrund::plan::{change::Change, cure::RopeCure, fact::Fact};
+
+use crate::fixture::{
+    planned::roped,
+    trip::{SNOW, Trip},
+};
+
+/// What would make a rope hold a pair at 15 m, which takes 15 m of span, 2 m of tie-ins, six knots of 1.2 m and two coils of
+/// 22.5 m: 69.2 m.
+fn cure(rope_m: f64) -> Option<RopeCure> {
+    let plan = Trip::straight(&[SNOW])
+        .party(&[80.0; 2])
+        .ropes(&[rope_m])
+        .plan();
+    let mut found = roped(&plan).findings.iter();
+    let lacks = found.find_map(|found| match found.fact()? {
+        Fact::NoRope { cure, .. } => Some(cure.clone()),
+        _ => None,
+    });
+    lacks.expect("the rope is too short")
+}
+
+/// Butterflies take half of what bulky knots do; a sling of 2.4 m shortens each coil by as much; under the tighter layout, which asks
+/// for 9 m, a pair at d takes d + 2 + 7.2 + 2 × 1.5 d.
+#[test]
+fn the_fewest_changes_that_a_rope_holds_are_the_cure() {
+    let tighter = Change::TighterLayout {
+        first_m: 2.0,
+        step_m: 1.0,
+    };
+    let closer = |spacing_m: f64| vec![tighter.clone(), Change::Closer { spacing_m }];
+    for (rope_m, changes, needed_m) in [
+        (66.0, vec![Change::Butterflies], 65.6),
+        (65.0, vec![Change::LongSling { sling_m: 2.4 }], 64.4),
+        (61.0, closer(12.5), 59.2),
+        (50.0, closer(10.0), 49.2),
+    ] {
+        let cure = cure(rope_m).expect("one holds");
+        assert_eq!(cure.changes, changes, "{rope_m}");
+        assert!((cure.needed_m - needed_m).abs() < 1e-9, "{cure:?}");
+    }
+    assert_eq!(cure(30.0), None, "9 m with all three changes take 36.8 m");
+}
