@@ -18,7 +18,7 @@ SECONDS, KILOBYTES = 5, 1 << 20
 CODES = {0, 3, 4, 5}
 EXAMPLE = pathlib.Path(__file__).parent.parent / "examples" / "vordalen"
 NAMES = ("route.gpx", "zones.geojson", "trip.toml", "terrain.tif")
-FORMATS = ("table", "json", "geojson", "csv", "gpx", "kml", "html", "text")
+FORMATS = ("table", "json", "geojson", "csv", "gpx", "kml", "html", "sheet", "text")
 SPICE = [b"NaN", b"1e999", b"-1", b"\x00", b"\xff\xfe", b"null", b"[]", b"{}", b'"', b"<", b"&#x0;", b"</gpx>", b"9" * 400,
          b"\xe2\x80\xae", b"<!--", b"]]>", b"-0.0", b"180", b"90.0000001", b"true"]
 

@@ -70,5 +70,9 @@ fn every_case_does_what_it_says() {
         compare(case, "stderr", &ran.stderr, &mut faults);
     }
     assert!(cases.len() >= 33, "only {} cases ran", cases.len());
-    assert!(faults.is_empty(), "{}", faults.join("\n\n"));
+    assert!(
+        faults.is_empty(),
+        "{}\n\nWhere that is what it should say now: SCHRUND_BLESS=1 cargo test --test rooms -- cases, and read the diff",
+        faults.join("\n\n")
+    );
 }

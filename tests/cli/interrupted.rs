@@ -129,6 +129,14 @@ impl<'f> Killed<'f> {
         signal
     }
 
+    /// What lies there and did not before: a run that was killed may have left something, and the next one was ended before it
+    /// cleared that up.
+    fn left_since(&self, before: &[String]) -> Vec<String> {
+        let mut left = self.litter();
+        left.retain(|name| !before.contains(name));
+        left
+    }
+
     /// What lies beside the inputs and the set.
     fn litter(&self) -> Vec<String> {
         let own = ["route.gpx", "zones.geojson", "set"];
@@ -147,17 +155,15 @@ fn a_set_that_is_interrupted_is_there_as_a_whole_or_not_at_all() {
     for kill in 0..KILLS[1] {
         fs::remove_dir_all(&set).ok();
         let share = 0.6 + 0.6 * (f64::from(kill) + 0.5) / f64::from(KILLS[1]);
+        let before = killed.litter();
         let signal = killed.run(&PLAN, kill, share);
         let there: Vec<String> = held(&set).into_keys().collect();
         assert!(there.is_empty() || there == names, "{signal}: {there:?}");
         none += u32::from(there.is_empty());
         all += u32::from(there == names);
         // In the millisecond of the change nobody is left to clear up behind the first.
-        assert!(
-            signal == "-KILL" || killed.litter().is_empty(),
-            "{signal}: {:?}",
-            killed.litter()
-        );
+        let left = killed.left_since(&before);
+        assert!(signal == "-KILL" || left.is_empty(), "{signal}: {left:?}");
     }
     assert!(none > 0 && all > 0, "{none} with nothing, {all} whole");
     Killed::whole(folder.path(), &PLAN);
@@ -180,17 +186,15 @@ fn an_old_set_stays_until_the_new_one_is_there_as_a_whole() {
     for kill in 0..KILLS[0] {
         let old = usize::from(held(&set) == sets[1]);
         let share = 0.7 + 0.4 * (f64::from(kill) + 0.5) / f64::from(KILLS[0]);
+        let before = killed.litter();
         let signal = killed.run(&calls[1 - old], kill, share);
         let now = held(&set);
         let which = sets.iter().position(|set| *set == now);
         let which =
             which.unwrap_or_else(|| panic!("{signal}, kill {kill}: a mixture of old and new"));
         seen[usize::from(which != old)] += 1;
-        assert!(
-            signal == "-KILL" || killed.litter().is_empty(),
-            "{signal}: {:?}",
-            killed.litter()
-        );
+        let left = killed.left_since(&before);
+        assert!(signal == "-KILL" || left.is_empty(), "{signal}: {left:?}");
     }
     assert!(seen[0] > 0 && seen[1] > 0, "{seen:?}: old and new sets");
     Killed::whole(folder.path(), &calls[0]);

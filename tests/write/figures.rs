@@ -131,5 +131,8 @@ fn no_writer_rounds_by_itself() {
             .filter(|line| rounds(line) && !line.contains("kind.round()"));
         rounding.extend(own.map(|line| format!("{name}: {}", line.trim())));
     }
-    assert!(rounding.is_empty(), "{rounding:#?}");
+    assert!(
+        rounding.is_empty(),
+        "figures are rounded by `say`, alike everywhere: {rounding:#?}; what rounds no figure of a plan is listed in NO_FIGURES"
+    );
 }
