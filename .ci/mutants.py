@@ -153,7 +153,7 @@ def woven(weave, names, listed):
 
 
 def test_programs():
-    """What was built of tests, without what only says that a file of the repository is as it should be."""
+    """What was built of tests."""
     built = out_of("cargo", "test", "--locked", "--no-run", "--lib", "--test", "rooms", "--message-format=json", cwd=TREE, env=BUILT)
     for line in built.splitlines():
         said = json.loads(line)
@@ -173,7 +173,7 @@ def run(program, tests, env, seconds):
 
 
 def reached(programs, jobs):
-    """Of each test: what it reaches, and how long it takes."""
+    """Of each test: what it reaches, and how long it takes. Those that read the repository itself are not asked."""
     tests = []
     for program in programs:
         for name in re.findall(r"^(\S+): test$", out_of(program, "--list"), re.M):

@@ -3,13 +3,14 @@
 use std::cell::RefCell;
 
 use crate::{
-    fault::{Level, refusal::Refusal},
+    fault::refusal::Refusal,
     judge::{
         bare,
         cure::{Fitted, Promised},
         falls, ground, halts, jumps,
         one_by_one::TiedTeam,
         place::{height_m, place},
+        steepest::JudgedPlace,
         team::{self, OfTeam, RopesLeft},
         travel, verdict, zones,
     },
@@ -24,7 +25,7 @@ use crate::{
         answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, share, tied::Tied,
     },
     times::hours::Hours,
-    trip::{clock::Clock, job::Brief, rope::Rope},
+    trip::{clock::Clock, job::Brief, rope::Rope, route::Stretch},
 };
 
 /// A leg with everything that is known of it.
@@ -151,14 +152,10 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
     }
 }
 
-/// How grave, by which code, from where to where, metres.
-type LevelPlace = (Level, &'static str, f64, f64);
-
 /// Whether a place of the same code holds all of this one.
-fn is_within(place: &LevelPlace, held: &[LevelPlace]) -> bool {
-    let &(_, code, from_m, to_m) = place;
-    let mut of_code = held.iter().filter(|(_, known, ..)| *known == code);
-    of_code.any(|&(_, _, from, to)| from <= from_m + 1e-6 && to >= to_m - 1e-6)
+fn is_within((_, code, at): &JudgedPlace, held: &[JudgedPlace]) -> bool {
+    let mut of_code = held.iter().filter(|(_, known, _)| known == code);
+    of_code.any(|(.., run)| run.from_m <= at.from_m + 1e-6 && run.to_m >= at.to_m - 1e-6)
 }
 
 /// Where each word graver than `inside` holds, in walking order. A finding of falls or of steepness is told once, at its worst
@@ -170,24 +167,29 @@ pub(crate) fn stretches(
     setups: &[TeamSetup],
 ) -> Vec<JudgedStretch> {
     let told = findings.iter().filter_map(|finding| match &finding.at {
-        At::Leg(place) => Some((finding.level(), finding.code(), place.from_m, place.to_m)),
+        At::Leg(place) => {
+            let (from_m, to_m) = (place.from_m, place.to_m);
+            Some((finding.level(), finding.code(), Stretch { from_m, to_m }))
+        }
         _ => None,
     });
     let held = setups
         .iter()
         .flat_map(|setup| falls::places(setup, job.rules));
-    let held = held.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let held = held.map(|(level, code, run)| {
+        let (from_m, to_m) = (run.from_m, run.to_m);
+        (level, code, Stretch { from_m, to_m })
+    });
     let steep = ground::too_steep_places(leg, job.rules).into_iter();
     let steep = steep.chain(bare::steep_places(job, leg));
-    let steep = steep.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
-    let held: Vec<LevelPlace> = held.chain(steep).collect();
+    let held: Vec<JudgedPlace> = held.chain(steep).collect();
     let all = told
         .filter(|place| !is_within(place, &held))
         .chain(held.iter().copied());
-    let all = all.map(|(level, code, from_m, to_m)| JudgedStretch {
-        from_m,
-        to_m,
-        height_m: height_m(leg, from_m),
+    let all = all.map(|(level, code, run)| JudgedStretch {
+        from_m: run.from_m,
+        to_m: run.to_m,
+        height_m: height_m(leg, run.from_m),
         verdict: verdict::of_levels(std::iter::once(level)),
         code,
     });
@@ -218,18 +220,14 @@ pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fault::Level;
 
     #[test]
     fn a_place_is_told_once_where_a_longer_one_of_its_code_holds_it() {
-        let told = (Level::Stop, "a", 10.0, 20.0);
+        let place = |code, from_m, to_m| (Level::Stop, code, Stretch { from_m, to_m });
         let within = |code, from_m, to_m| {
-            is_within(
-                &told,
-                &[
-                    (Level::Stop, "b", 0.0, 99.0),
-                    (Level::Stop, code, from_m, to_m),
-                ],
-            )
+            let held = [place("b", 0.0, 99.0), place(code, from_m, to_m)];
+            is_within(&place("a", 10.0, 20.0), &held)
         };
         assert!(within("a", 10.0, 20.0) && within("a", 5.0, 25.0));
         assert!(

@@ -198,15 +198,20 @@ mod tests {
         );
     }
 
-    /// What the knots of a pair are tied for or not, on ice whose snow nobody gave.
+    /// Ice whose snow nobody gave.
+    const OVER: Over<'_> = Over {
+        zones: &[],
+        undrawn: true,
+    };
+
+    fn pair() -> RopeTeam {
+        Party::weighing(&[80.0; 2]).split_into(1).remove(0)
+    }
+
+    /// What the knots of a pair are tied for or not.
     fn pair_why(spacing_m: f64) -> KnotsWhy {
         let rules = Rules::with_practice(&Source::Named("short-alpine")).unwrap();
-        let over = Over {
-            zones: &[],
-            undrawn: true,
-        };
-        let pair = Party::weighing(&[80.0; 2]).split_into(1).remove(0);
-        choose(&pair, spacing_m, over, Hardship::default(), &rules).why
+        choose(&pair(), spacing_m, OVER, Hardship::default(), &rules).why
     }
 
     #[test]
@@ -235,12 +240,7 @@ mod tests {
     #[test]
     fn a_layout_of_no_knots_asks_for_no_room() {
         let mut rules = Rules::with_practice(&Source::Named("short-alpine")).unwrap();
-        let over = Over {
-            zones: &[],
-            undrawn: true,
-        };
-        let pair = Party::weighing(&[80.0; 2]).split_into(1).remove(0);
-        let asked_m = |rules: &Rules| least_m(&pair, over, Hardship::default, rules);
+        let asked_m = |rules: &Rules| least_m(&pair(), OVER, Hardship::default, rules);
         assert!((asked_m(&rules) - 15.0).abs() < 1e-9, "2 × (3 + 2 + 2) + 1");
         rules.set(Rule::KnotCount, 0.0, Origin::Trip).unwrap();
         assert!(asked_m(&rules).abs() < 1e-9, "{}", asked_m(&rules));

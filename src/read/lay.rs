@@ -190,7 +190,7 @@ impl<'a> Sources<'a> {
 
 /// What to assume of a width that nobody gave may stand in a trip file that could not be read.
 fn unless_assumed(mut told: Vec<Fault>, trip_read: bool) -> Vec<Fault> {
-    told.retain(|fault| trip_read || fault.code() != Code::GapNotGiven.as_str());
+    told.retain(|fault| trip_read || fault.kind() != Code::GapNotGiven);
     told
 }
 

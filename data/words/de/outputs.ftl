@@ -352,12 +352,12 @@ folded-at-hand = { $teams ->
 
 ## Der Schnee, für den Stürze gerechnet sind
 
-falls-on = { $frozen ->
-    [worse] Wenn hart gefroren, { $worse } (gerechnet: { $snow }{ $assumed ->
+falls-on = { $worsens ->
+    [yes] Wenn hart gefroren, { $worse } (gerechnet: { $snow }{ $assumed ->
         [yes] , angenommen
        *[no] { "" }
     })
-   *[other] Stürze gerechnet für: { $snow }{ $assumed ->
+   *[no] Stürze gerechnet für: { $snow }{ $assumed ->
         [yes] { " " }(angenommen)
        *[no] { "" }
     }

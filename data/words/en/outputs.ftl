@@ -355,12 +355,12 @@ folded-at-hand = { $teams ->
 
 ## The snow that falls are reckoned on
 
-falls-on = { $frozen ->
-    [worse] If frozen hard, { $worse } (reckoned: { $snow }{ $assumed ->
+falls-on = { $worsens ->
+    [yes] If frozen hard, { $worse } (reckoned: { $snow }{ $assumed ->
         [yes] , assumed
        *[no] { "" }
     })
-   *[other] Falls reckoned on { $snow }{ $assumed ->
+   *[no] Falls reckoned on { $snow }{ $assumed ->
         [yes] { " " }(assumed)
        *[no] { "" }
     }

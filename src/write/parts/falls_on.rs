@@ -20,11 +20,10 @@ pub fn falls_on(plan: &Plan, voice: Voice) -> Option<Said> {
     let on = plan.falls_on.as_ref()?;
     let worse = on.if_frozen.as_ref().map(|frozen| graver(frozen, voice));
     let worse = worse.unwrap_or_default();
-    let frozen = if worse.is_empty() { "" } else { "worse" };
     let args = [
         ("snow", Arg::Said(snow(on.reckoned, voice))),
         ("assumed", Arg::yes(on.assumed)),
-        ("frozen", Arg::Word(frozen)),
+        ("worsens", Arg::yes(!worse.is_empty())),
         ("worse", Arg::Said(worse)),
     ];
     Some(voice.say("falls-on", &args))

@@ -119,15 +119,18 @@ pub fn ends(leg: &Leg) -> [(f64, Round); 2] {
     [(leg.start_m, begin), (leg.end_m, end)]
 }
 
+/// Whether the way over the gaps of a leg is longer than they are wide, by as much as is shown.
+pub(crate) fn is_longer_along(leg: &Leg, voice: Voice) -> bool {
+    let shown = |m| voice.number(m, Round::Up);
+    let both = leg.gap_m.zip(leg.effective_gap_m);
+    both.is_some_and(|(gap_m, along_m)| shown(gap_m) != shown(along_m))
+}
+
 /// The gaps of a leg for a message: whether they are met askew, their width, the way over them, whether there are others.
 #[must_use]
 pub(crate) fn gap_args(leg: &Leg, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
     let (gap_m, along_m) = (leg.gap_m, leg.effective_gap_m);
-    let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
-        let shown = |m| voice.number(m, Round::Up);
-        shown(gap) != shown(along)
-    });
-    let kind = match (gap_m.is_some(), longer) {
+    let kind = match (gap_m.is_some(), is_longer_along(leg, voice)) {
         (false, _) => "none",
         (true, true) => "askew",
         (true, false) => "square",
@@ -170,10 +173,10 @@ fn gap(leg: &Leg, voice: Voice) -> String {
         voice.number(gap_m, Round::Up),
         voice.number(effective_m, Round::Up),
     );
-    let drawn = if gap == effective {
-        gap
-    } else {
+    let drawn = if is_longer_along(leg, voice) {
         format!("{gap} ({effective})")
+    } else {
+        gap
     };
     let drawn = match leg.gap_assumed {
         true => voice

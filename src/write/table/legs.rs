@@ -49,17 +49,18 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
     if left_out.contains(&ZONES) {
         bullet(&mut out.text, "", &zones(&sheet.plan.legs, voice), width);
     }
-    let in_brackets = rows.iter().any(|row| row.cells[GAP].contains('('));
-    let legend = legend(sheet, &changes, in_brackets);
-    bullet(&mut out.text, "", &legend, width);
+    bullet(&mut out.text, "", &legend(sheet, &changes), width);
     let whys = whys(&sheet.plan.legs, voice);
     if !whys.is_empty() {
         bullet(&mut out.text, "", &whys, width);
     }
 }
 
-/// How to read letters and cells; `in_brackets` says whether a gap along the line stands beside one.
-fn legend(sheet: &Sheet<'_>, changes: &[ChangePoint<'_>], in_brackets: bool) -> String {
+/// How to read letters and cells.
+fn legend(sheet: &Sheet<'_>, changes: &[ChangePoint<'_>]) -> String {
+    let voice = sheet.look.voice;
+    let mut legs = sheet.plan.legs.iter();
+    let in_brackets = legs.any(|leg| row::is_longer_along(leg, voice));
     let by_word = |change: &ChangePoint<'_>| change.kind == ChangeKind::OntoIce;
     let words = changes.iter().filter(|change| by_word(change)).count();
     let args = [
@@ -68,7 +69,7 @@ fn legend(sheet: &Sheet<'_>, changes: &[ChangePoint<'_>], in_brackets: bool) -> 
         ("roped", Arg::yes(words < changes.len())),
         ("word", Arg::yes(words > 0)),
     ];
-    sheet.look.voice.say("page-legend", &args).to_string()
+    voice.say("page-legend", &args).to_string()
 }
 
 /// Which zones are met where, for where they have no column.
