@@ -5,6 +5,8 @@ mod falls_on;
 mod findings;
 mod halts;
 mod jumps;
+mod limits;
 mod one_by_one;
 mod order;
+mod teams;
 mod verdicts;

@@ -148,3 +148,131 @@ impl Fitted<'_> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        legs::{knots::Hardship, over::Over, spacing::Spacing, worst::Meeting},
+        practice::{Origin, set::Source},
+        rope::setup::Supplied,
+        trip::{party::Party, rope::Rope},
+    };
+
+    /// The default rules with a drop loop of so many times the spacing and a sling in it, metres.
+    fn rules(reach_factor: f64, sling_m: f64) -> Rules {
+        let mut rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        for (rule, value) in [(Rule::ReachFactor, reach_factor), (Rule::SlingM, sling_m)] {
+            rules.set(rule, value, Origin::Trip).unwrap();
+        }
+        rules
+    }
+
+    /// So many people so far apart over gaps of so many metres.
+    #[derive(Clone, Copy)]
+    struct Walk<'a>(usize, f64, f64, &'a Rules);
+
+    impl Walk<'_> {
+        fn draft(self) -> Draft {
+            let Self(people, spacing_m, effective_gap_m, rules) = self;
+            let team = Party::weighing(&vec![80.0; people]).split_into(1).remove(0);
+            let meet = |_| Meeting {
+                effective_gap_m,
+                ..Meeting::default()
+            };
+            let spacing = Spacing::tried(people, spacing_m, rules, &meet);
+            let over = Over::drawn(&[]);
+            Draft::new(&team, spacing, over, Hardship::default(), rules)
+        }
+    }
+
+    /// What is paid for walking otherwise than planned, on a rope that holds that and no more.
+    fn paid(planned: Walk<'_>, otherwise: Walk<'_>) -> Vec<CureCost> {
+        let (draft, rules) = (otherwise.draft(), otherwise.3);
+        let rope = Rope {
+            length_m: draft.ledger.total_m,
+            diameter_mm: None,
+            name: None,
+            joined: false,
+        };
+        let given = Supplied {
+            rope: Some((1, &rope)),
+            bought_m: None,
+            factor: &|_| 1.0,
+            fall: None,
+            order: None,
+        };
+        let (setup, _) = draft.clone().tied(&given, rules);
+        let fitting = Fitting {
+            changes: Vec::new(),
+            rules: rules.clone(),
+            draft,
+            rope,
+            number: 1,
+            joined_to: None,
+        };
+        costs(&fitting, &setup, &planned.draft(), planned.3)
+    }
+
+    #[test]
+    fn whoever_is_not_over_the_gap_is_left_to_hold() {
+        // Walking 8.5 m apart two of five are over 8.9 m, walking 9 m apart one. Five carry no coils.
+        let rules = &rules(1.5, 0.0);
+        let gap_m = 8.9;
+        let costs = paid(Walk(5, 9.0, gap_m, rules), Walk(5, 8.5, gap_m, rules));
+        assert_eq!(costs, [CureCost::MoreOverGap { over: 2, left: 3 }]);
+        assert_eq!(
+            paid(Walk(5, 8.5, gap_m, rules), Walk(5, 8.0, gap_m, rules)),
+            []
+        );
+    }
+
+    #[test]
+    fn a_sling_gives_back_what_it_takes_from_a_coil() {
+        // Of three each end carries half the spacing, less the sling in the loop.
+        let (bare, slung, long) = (&rules(1.5, 0.0), &rules(1.5, 2.0), &rules(1.5, 2.5));
+        for alike in [bare, slung] {
+            assert_eq!(
+                paid(Walk(3, 12.0, 4.0, alike), Walk(3, 12.0, 4.0, alike)),
+                []
+            );
+        }
+        assert_eq!(paid(Walk(3, 12.0, 4.0, bare), Walk(3, 12.0, 4.0, long)), []);
+        let shorter = |coil_m, planned_m| [CureCost::ShorterCoil { coil_m, planned_m }];
+        assert_eq!(
+            paid(Walk(3, 12.0, 4.0, slung), Walk(3, 10.0, 4.0, slung)),
+            shorter(3.0, 4.0)
+        );
+        assert_eq!(
+            paid(Walk(3, 12.0, 4.0, bare), Walk(3, 10.0, 4.0, bare)),
+            shorter(5.0, 6.0)
+        );
+    }
+
+    #[test]
+    fn a_loop_that_ended_at_the_lip_and_ends_above_it_is_a_cost() {
+        // By a factor of 1.25 each end of three carries a quarter of the spacing, and 2.5 m of it go to hands and hitches:
+        // at 10 m the loop ends at the lip, at 9 m it ends 0.25 m short of it. No loop ever reaches the one in the middle.
+        let rules = &rules(1.25, 0.0);
+        let walk = |spacing_m| Walk(3, spacing_m, 4.0, rules);
+        let shorter = |coil_m, planned_m| CureCost::ShorterCoil { coil_m, planned_m };
+        let beyond = |place| CureCost::NotReached {
+            falls: PersonName::at(place, &walk(9.0).draft().persons),
+            short_m: 0.25,
+        };
+        assert_eq!(
+            paid(walk(10.0), walk(9.0)),
+            [shorter(2.25, 2.5), beyond(1), beyond(3)]
+        );
+        assert_eq!(
+            paid(walk(12.0), walk(10.0)),
+            [shorter(2.5, 3.0)],
+            "at the lip is reached"
+        );
+        assert_eq!(
+            paid(walk(9.0), walk(8.0)),
+            [shorter(2.0, 2.25)],
+            "beyond every loop as planned too"
+        );
+    }
+}

@@ -246,3 +246,63 @@ fn coil(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
         most_kg,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::practice::set::Source;
+
+    /// Held in none of the cases on ice so steep, in sight.
+    fn on_ice(run: HeldRun, down_deg: f64) -> HeldRun {
+        HeldRun {
+            held: Held::None,
+            in_sight: true,
+            down_deg: Some(down_deg),
+            ..run
+        }
+    }
+
+    fn example() -> (TeamSetup, Arrest) {
+        let plan = crate::plan(&crate::example::job().unwrap()).unwrap();
+        let setup = plan.legs[1].teams[0].clone();
+        let arrest = setup.arrest.clone().unwrap();
+        (setup, arrest)
+    }
+
+    #[test]
+    fn bare_ice_that_is_as_steep_as_a_limit_is_on_the_milder_side_of_it() {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let (_, arrest) = example();
+        // 15 and 25° (our judgement), up or down.
+        let of = |deg: f64| Alarm::of(&on_ice(arrest.runs[0], deg), &rules);
+        assert_eq!([15.0, -15.0].map(of), [None; 2]);
+        assert_eq!([15.1, 25.0, -25.0].map(of), [Some(Alarm::SlipPullsAll); 3]);
+        assert_eq!(of(-25.1), Some(Alarm::SteepIce));
+    }
+
+    #[test]
+    fn whose_fall_it_is_stands_with_the_answer_only_where_the_run_holds_its_whole_place() {
+        let (setup, mut arrest) = example();
+        (arrest.from_m, arrest.to_m, arrest.falls) = (100.0, 110.0, 1);
+        let falls = |from_m: f64, to_m: f64| {
+            let run = HeldRun {
+                from_m,
+                to_m,
+                falls: Some(2),
+                ..arrest.runs[0]
+            };
+            falls(&setup, &arrest, &run).position
+        };
+        assert_eq!([falls(100.0, 110.0), falls(90.0, 120.0)], [1; 2]);
+        assert_eq!(
+            [falls(90.0, 105.0), falls(105.0, 120.0)],
+            [2; 2],
+            "a part of it"
+        );
+        assert_eq!(
+            [falls(50.0, 60.0), falls(150.0, 160.0)],
+            [2; 2],
+            "elsewhere"
+        );
+    }
+}

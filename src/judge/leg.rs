@@ -68,7 +68,7 @@ impl Known<'_> {
             };
             found.extend(of_team.findings(&at, alone));
             let cure = given.and_then(|given| given.cure(draft, setup));
-            let left = |reach: &Reach| self.ropes_left(draft, setup, reach);
+            let left = |reach: &Reach| ropes_left(self.job, self.setups, draft, setup, reach);
             let of_rope = team::rope_findings(self.job, setup, cure, &left);
             found.extend(all_at(&at, of_rope));
         }
@@ -78,35 +78,41 @@ impl Known<'_> {
         found.extend(all_at(&at, no_answer));
         found
     }
+}
 
-    /// The lightest ropes at hand that nobody carries: one longer than that of the team on which a loop reaches somebody, and
-    /// one as long as what is missing.
-    fn ropes_left(&self, draft: &Draft, setup: &TeamSetup, reach: &Reach) -> RopesLeft {
-        let carried = |number: usize| {
-            let mut ropes = self.setups.iter().filter_map(|s| s.rope.as_ref());
-            ropes.any(|rope| rope.number == number)
-        };
-        let left = (1..).zip(self.job.ropes);
-        let mut left: Vec<(usize, &Rope)> = left.filter(|(n, _)| !carried(*n)).collect();
-        let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, self.job.rules);
-        left.sort_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)));
-        let lightest = |suits: &dyn Fn(&Rope) -> bool| {
-            let (number, rope) = left.iter().find(|(_, rope)| suits(rope))?;
-            Some(RopeName::of(*number, rope))
-        };
-        let own_m = setup
-            .rope
-            .as_ref()
-            .map_or(f64::INFINITY, |rope| rope.length_m);
-        let tied = Tied::of(draft);
-        let reaches = |rope: &Rope| {
-            let load = RopeLoad::of(rope);
-            rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, self.job.rules)
-        };
-        RopesLeft {
-            longer: lightest(&reaches),
-            spare: lightest(&|rope| rope.length_m >= -reach.depth_m),
-        }
+/// The lightest ropes at hand that nobody carries: one longer than that of the team on which a loop reaches somebody, and
+/// one as long as what is missing.
+fn ropes_left(
+    job: &Brief<'_>,
+    setups: &[TeamSetup],
+    draft: &Draft,
+    setup: &TeamSetup,
+    reach: &Reach,
+) -> RopesLeft {
+    let carried = |number: usize| {
+        let mut ropes = setups.iter().filter_map(|s| s.rope.as_ref());
+        ropes.any(|rope| rope.number == number)
+    };
+    let left = (1..).zip(job.ropes);
+    let mut left: Vec<(usize, &Rope)> = left.filter(|(n, _)| !carried(*n)).collect();
+    let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, job.rules);
+    left.sort_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)));
+    let lightest = |suits: &dyn Fn(&Rope) -> bool| {
+        let (number, rope) = left.iter().find(|(_, rope)| suits(rope))?;
+        Some(RopeName::of(*number, rope))
+    };
+    let own_m = setup
+        .rope
+        .as_ref()
+        .map_or(f64::INFINITY, |rope| rope.length_m);
+    let tied = Tied::of(draft);
+    let reaches = |rope: &Rope| {
+        let load = RopeLoad::of(rope);
+        rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, job.rules)
+    };
+    RopesLeft {
+        longer: lightest(&reaches),
+        spare: lightest(&|rope| rope.length_m >= -reach.depth_m),
     }
 }
 
@@ -220,7 +226,56 @@ pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fault::Level;
+    use crate::{
+        fault::Level,
+        legs::{knots::Hardship, over::Over, spacing::Spacing, worst::Meeting},
+        practice::{Origin, Rule},
+        rope::setup::Supplied,
+        trip::party::Party,
+    };
+
+    /// Numbers of the longer rope and of the spare one for a pair at 15 m that carries the first of these lengths and diameters,
+    /// metres and millimetres. It needs coils of 15 m, and a loop reaches with 17.5 m; nobody carries more than 1.2 kg.
+    fn left(ropes: &[(f64, f64)]) -> (Option<usize>, Option<usize>) {
+        let mut job = crate::example::job().unwrap();
+        for (rule, value) in [(Rule::ReachFactor, 1.0), (Rule::CoilMostKg, 1.2)] {
+            job.rules.set(rule, value, Origin::Trip).unwrap();
+        }
+        let ropes = ropes.iter().map(|&(length_m, mm)| Rope {
+            length_m,
+            diameter_mm: Some(mm),
+            name: None,
+            joined: false,
+        });
+        job.ropes = ropes.collect();
+        let team = Party::weighing(&[80.0; 2]).split_into(1).remove(0);
+        let spacing = Spacing::tried(2, 15.0, &job.rules, &|_| Meeting::default());
+        let over = Over::drawn(&[]);
+        let draft = Draft::new(&team, spacing, over, Hardship::default(), &job.rules);
+        let given = Supplied {
+            rope: Some((1, &job.ropes[0])),
+            bought_m: None,
+            factor: &|_| 1.0,
+            fall: None,
+            order: None,
+        };
+        let (setup, _) = draft.clone().tied(&given, &job.rules);
+        let setups = [setup];
+        let reach = &setups[0].reach[0];
+        assert!(reach.depth_m < 0.0, "no loop reaches on what they carry");
+        let left = ropes_left(&job.case(), &setups, &draft, &setups[0], reach);
+        (left.longer.map(|r| r.rope), left.spare.map(|r| r.rope))
+    }
+
+    #[test]
+    fn only_a_longer_rope_on_which_a_loop_reaches_is_called_so() {
+        // Of 11 mm, 1.2 kg are less than 15 m; of 8 mm 27.9 m (makers' figures).
+        assert_eq!(left(&[(80.0, 11.0), (80.1, 8.0)]), (Some(2), Some(2)));
+        assert_eq!(left(&[(80.0, 11.0), (80.0, 8.0)]).0, None, "as long");
+        assert_eq!(left(&[(80.0, 11.0), (79.0, 8.0)]).0, None, "shorter");
+        assert_eq!(left(&[(80.0, 11.0), (90.0, 11.0)]).0, None, "too heavy");
+        assert_eq!(left(&[(80.0, 11.0)]), (None, None));
+    }
 
     #[test]
     fn a_place_is_told_once_where_a_longer_one_of_its_code_holds_it() {

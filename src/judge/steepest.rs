@@ -17,9 +17,14 @@ pub(super) fn steepest(leg: &RopedLeg<'_>, from_m: f64, to_m: f64) -> Stretch {
     let whole = Stretch { from_m, to_m };
     let inclines = leg.footing.inclines.iter();
     let on = inclines.filter(|incline| incline.piece.overlaps(&whole));
-    let shown = |incline: &Incline| incline.steepest_deg().map(|deg| (deg - 1e-6).ceil());
+    let shown = |incline: &Incline| incline.steepest_deg().map(shown_deg);
     let on: Vec<_> = on.map(|incline| (incline.piece, shown(&incline))).collect();
     side_by_side(&on, whole)
+}
+
+/// In whole degrees, as it is told: never as less steep, and a whole degree as itself, however its last digits fell.
+fn shown_deg(deg: f64) -> f64 {
+    (deg - 1e-6).ceil()
 }
 
 /// The first of the steepest pieces of a stretch, in whole degrees, with those behind it that are as steep.
@@ -123,6 +128,13 @@ mod tests {
         assert_eq!(found(&slopes, 90.0, 125.0), "110–125");
         let last = [20.0, 25.0, 31.0].map(Some);
         assert_eq!(found(&last, 90.0, 160.0), "120–130");
+    }
+
+    #[test]
+    fn a_whole_degree_is_told_as_itself_and_a_little_more_as_the_next() {
+        let told = [30.0, 30.0 + 5e-7, 30.1, 31.0 - 5e-7];
+        let told = told.map(|deg| shown_deg(deg).to_string());
+        assert_eq!(told, ["30", "30", "31", "31"]);
     }
 
     #[test]

@@ -11,7 +11,7 @@ use crate::{
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
     times::{bridges::hidden, hours::Hours},
-    trip::{clock::Clock, job::Brief},
+    trip::{clock::Clock, job::Brief, route::Stretch},
 };
 
 /// Where the route begins or ends on the ice.
@@ -79,7 +79,7 @@ pub(super) fn bridges(
 pub(super) fn turns(leg: &RopedLeg<'_>) -> Vec<Finding> {
     let stretch = leg.sketch.stretch;
     let turns = leg.stage.met.under.line.turns.iter();
-    let on_leg = turns.filter(|t| stretch.from_m < t.at_m && t.at_m <= stretch.to_m);
+    let on_leg = turns.filter(|turn| is_on(stretch, turn.at_m));
     let found = on_leg.map(|turn| {
         let fact = Fact::TurnFound {
             back_m: turn.back_m,
@@ -87,4 +87,24 @@ pub(super) fn turns(leg: &RopedLeg<'_>) -> Vec<Finding> {
         Finding::new(At::Leg(place_at(leg, turn.at_m, turn.at_m)), fact)
     });
     found.collect()
+}
+
+/// Whether a leg tells of a place: of one where a leg ends and the next begins the first of them does.
+fn is_on(leg: Stretch, at_m: f64) -> bool {
+    leg.from_m < at_m && at_m <= leg.to_m
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_where_one_leg_ends_and_the_next_begins_is_told_once() {
+        let legs = [(0.0, 100.0), (100.0, 250.0)].map(|(from_m, to_m)| Stretch { from_m, to_m });
+        let told = |at_m: f64| legs.map(|leg| is_on(leg, at_m));
+        assert_eq!(told(100.0), [true, false]);
+        assert_eq!(told(99.0), [true, false]);
+        assert_eq!(told(101.0), [false, true]);
+        assert_eq!(told(250.0), [false, true]);
+    }
 }

@@ -189,7 +189,8 @@ pub(crate) fn widths(deg: f64, along_deg: f64, most_widths: f64) -> (f64, bool) 
 mod tests {
     use proptest::prelude::*;
 
-    use super::widths;
+    use super::{Meeting, Worst, ZoneHeld, widths};
+    use crate::{example, meet::angle::KnownAngles, trip::route::Stage};
 
     proptest! {
         #[test]
@@ -229,5 +230,43 @@ mod tests {
                 "{deg}°: {widths} {along}"
             );
         }
+    }
+
+    /// What is met of zones with gaps so wide and no strike, 12 m apart.
+    fn meeting(gaps_m: &[f64]) -> Meeting {
+        let drawn = example::job().unwrap().zones.remove(0);
+        let zone = |gap_m: &f64| {
+            let mut zone = drawn.clone();
+            zone.gap.max_m = *gap_m;
+            zone
+        };
+        let zones: Vec<_> = gaps_m.iter().map(zone).collect();
+        let held = |(index, zone)| ZoneHeld {
+            index,
+            zone,
+            touches: Vec::new(),
+            proposed: Vec::new(),
+        };
+        let worst = Worst {
+            stage: &Stage::new(None),
+            angles: &KnownAngles::default(),
+            held: zones.iter().enumerate().map(held).collect(),
+            along_deg: 30.0,
+            most_widths: 2.0,
+        };
+        worst.at(12.0)
+    }
+
+    #[test]
+    fn the_first_of_the_widest_zones_decides_and_where_there_is_none_a_gap_is_as_long_as_wide() {
+        let square = |effective_gap_m, zone| Meeting {
+            effective_gap_m,
+            factor: 1.0,
+            greatest_factor: 1.0,
+            zone,
+            along: None,
+        };
+        assert_eq!(meeting(&[]), square(0.0, None));
+        assert_eq!(meeting(&[3.0, 5.0, 5.0, 4.0]), square(5.0, Some(1)));
     }
 }

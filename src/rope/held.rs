@@ -355,6 +355,7 @@ mod tests {
         let hidden = |slopes_deg: &[f64]| runs(slopes_deg, false);
         assert_eq!(hidden(&[-10.0, 20.0, 5.0]), [(0.0, 30.0, Some(20.0))]);
         assert_eq!(hidden(&[10.0, -30.0, 20.0]), [(0.0, 30.0, Some(-30.0))]);
+        assert_eq!(hidden(&[20.0, -20.0]), [(0.0, 20.0, Some(20.0))], "first");
     }
 
     #[test]

@@ -353,4 +353,36 @@ mod tests {
         );
         assert!(!reach(12.4, 1).whoever);
     }
+
+    #[test]
+    fn a_long_sling_lengthens_the_loop_and_no_strand_that_only_pulls() {
+        let mut rules = rules("short-alpine");
+        rules.set(Rule::SlingM, 2.5, Origin::Trip).unwrap();
+        // 22.5 m of coil, 15 m to the lip, 2.5 m for hands and hitches as of the sling.
+        assert_eq!(depths_m(2, 15.0, 22.5, &rules), [7.5; 2]);
+        let free = free(2, 15.0, 22.5).remove(0);
+        let for_m = |systems: [System; 2]| -> Vec<f64> {
+            let free_m = systems.iter().map(|s| free.for_system_m(*s, &rules));
+            free_m.collect()
+        };
+        assert_eq!(for_m([System::LoopAtLip, System::ThreeNew]), [25.0; 2]);
+        assert_eq!(for_m([System::ThreeLoaded, System::Nine]), [22.5; 2]);
+    }
+
+    #[test]
+    fn knots_block_the_hauls_on_the_loaded_strand_and_none_reaches_deeper_than_anybody_hangs() {
+        use System::{LoopAtLip, Nine, SixLoopOnThree, ThreeLoaded, ThreeNew};
+        let open = |rules: &Rules, blocked: bool| -> Vec<System> {
+            let reach = free(2, 15.0, 22.0).remove(0).reach(15.0, blocked, rules);
+            reach.hauls.iter().map(|haul| haul.system).collect()
+        };
+        let mut rules = rules("short-alpine");
+        let all = [LoopAtLip, ThreeLoaded, ThreeNew, SixLoopOnThree, Nine];
+        assert_eq!(open(&rules, false), all);
+        assert_eq!(open(&rules, true), [LoopAtLip, ThreeNew]);
+        // A traveller runs 2.25 m on its own strand of 22 m: 15 m to the lip, 2.5 m for hands. With 1.5 m of clearance it hauls
+        // from 11.25 m down, and nobody hangs deeper than 9 m.
+        rules.set(Rule::HolderClearM, 6.0, Origin::Trip).unwrap();
+        assert_eq!(open(&rules, true), [LoopAtLip]);
+    }
 }

@@ -128,4 +128,13 @@ mod tests {
         assert_eq!(pair.by_reach(rope(60.0), &rules), Verdict::Outside);
         assert_eq!(pair.by_reach(rope(80.0), &rules), Verdict::Look);
     }
+
+    #[test]
+    fn without_knots_nobody_is_obliged_to_a_reserve() {
+        let mut rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        rules.set(Rule::ReachFactor, 1.0, Origin::Trip).unwrap();
+        // Three at 13 m carry no coil by that factor, 29 m in all, and tie no knots, which would oblige to 1.5 × 13 m − 13 m.
+        let three = tied(3, 13.0, &rules);
+        assert_eq!(three.by_reach(rope(29.0), &rules), Verdict::Look);
+    }
 }

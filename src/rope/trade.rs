@@ -9,6 +9,7 @@
 use std::cmp::Ordering;
 
 use crate::{
+    physics::holding::Holding,
     plan::leg::Verdict,
     rope::{
         answers::Answers,
@@ -63,7 +64,10 @@ impl Trade {
             let asked = teams.map(|(place, draft)| Asked {
                 team: draft.team,
                 needed_m: draft.ledger.total_m,
-                gravity: gravity(answers, i, place),
+                gravity: match answers.fall(i, place) {
+                    Some(Ok(fall)) => gravity(&fall.holding),
+                    _ => 0,
+                },
             });
             asked.collect()
         };
@@ -96,11 +100,8 @@ impl Trade {
     }
 }
 
-fn gravity(answers: &Answers, leg: usize, team: usize) -> usize {
-    let Some(Ok(fall)) = answers.fall(leg, team) else {
-        return 0;
-    };
-    match arrest::severity(&fall.holding) {
+fn gravity(holding: &Holding) -> usize {
+    match arrest::severity(holding) {
         (2.., ..) => 2,
         (_, true, _) => 1,
         _ => 0,
@@ -228,6 +229,11 @@ impl<C: PartialOrd> Search<'_, C> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{
+        example,
+        physics::holding::{Faller, HoldingAnswer},
+        trip::rope::Rope,
+    };
 
     fn rope(index: usize, length_m: f64) -> Supply {
         Supply {
@@ -306,5 +312,90 @@ mod tests {
             short_m: 18.0,
         };
         assert_eq!(trade.undone(&[rope(0, 70.0)]), want);
+    }
+
+    #[test]
+    fn a_fall_held_in_no_case_is_gravest_and_one_not_held_in_the_centre_comes_next() {
+        use HoldingAnswer::{DependsOn, HeldInAll, HeldInNone};
+        let gravity = |verdict: HoldingAnswer, held_in_centre| {
+            let faller = Faller {
+                index: 0,
+                verdict: verdict.clone(),
+                alone: true,
+                held_in_centre,
+                slide_m: (1.0, 4.0),
+                slide_share: (0.1, 0.9),
+                peak_holder_force_n: (800.0, 2400.0),
+            };
+            gravity(&Holding {
+                verdict,
+                alone: true,
+                worst: 0,
+                slide_m: faller.slide_m,
+                peak_holder_force_n: faller.peak_holder_force_n,
+                fallers: vec![faller],
+            })
+        };
+        let depends = |centre| gravity(DependsOn(Vec::new()), centre);
+        assert_eq!(gravity(HeldInNone, false), 2);
+        assert_eq!([depends(false), depends(true)], [1, 0]);
+        assert_eq!(gravity(HeldInAll, true), 0);
+    }
+
+    /// The lengths that teams get of these at hand, where legs ask them for so much and no fall is grave; in metres.
+    fn shared_m(ropes_m: &[f64], legs: &[&[f64]]) -> Vec<f64> {
+        let rope = |&length_m: &f64| Rope {
+            length_m,
+            diameter_mm: None,
+            name: None,
+            joined: false,
+        };
+        let ropes: Vec<Rope> = ropes_m.iter().map(rope).collect();
+        let asked = |(&needed_m, team): (&f64, usize)| Asked {
+            team,
+            needed_m,
+            gravity: 0,
+        };
+        let asked = |leg: &&[f64]| leg.iter().zip(1..).map(asked).collect();
+        let trade = Trade {
+            legs: legs.iter().map(asked).collect(),
+        };
+        let most_m = |team: usize| legs.iter().map(|leg| leg[team]).fold(0.0, f64::max);
+        let demands_m: Vec<f64> = (0..legs[0].len()).map(most_m).collect();
+        let job = example::job().unwrap();
+        let job = Brief {
+            ropes: &ropes,
+            ..job.case()
+        };
+        let shared = best(&job, &[], &trade, &demands_m);
+        shared.given.iter().map(|s| s.length_m).collect()
+    }
+
+    /// By their demands the fours, who ask for most on the wide leg, would get the long ropes: all three legs were outside.
+    #[test]
+    fn legs_decide_who_gets_which_rope_up_to_so_many_ways_to_give_them_out() {
+        let legs: [&[f64]; 3] = [&[48.4, 49.6], &[72.4, 69.6], &[48.4, 49.6]];
+        assert_eq!(shared_m(&[74.0, 49.0], &legs), [49.0, 74.0]);
+        let three: [&[f64]; 2] = [&[48.4, 48.4, 49.6], &[72.4, 72.4, 69.6]];
+        let ropes_m = [74.0, 74.0, 49.0];
+        assert_eq!(shared_m(&ropes_m, &three), [74.0, 49.0, 74.0]);
+        // Each team one of the ropes or none: 141 × 141 ways are tried, 142 × 142 are more than 20 000 (ours).
+        let many = |ropes: usize| [vec![74.0], vec![49.0; ropes - 1]].concat();
+        assert_eq!(shared_m(&many(140), &legs), [49.0, 74.0]);
+        assert_eq!(shared_m(&many(141), &legs), [74.0, 49.0]);
+    }
+
+    #[test]
+    fn teams_with_little_to_spare_are_counted_beside_demands_that_are_not_held() {
+        let job = example::job().unwrap();
+        let looks = |given_m: [f64; 2]| {
+            let given = given_m.map(|length_m| rope(0, length_m));
+            looks(&job.case(), &[], &[60.0, 50.0], &given)
+        };
+        // Less than a metre to spare is little (ours).
+        assert_eq!(looks([61.0, 51.0]), [0, 0]);
+        assert_eq!(looks([60.5, 51.0]), [0, 1]);
+        assert_eq!(looks([60.5, 50.5]), [0, 2]);
+        assert_eq!(looks([59.5, 51.0]), [1, 1]);
     }
 }

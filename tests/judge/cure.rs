@@ -207,3 +207,29 @@ fn where_no_cure_is_found_none_is_promised() {
     assert!(!hint.contains("would make it fit"), "{hint}");
     assert!(hint.contains("weigh other ropes"), "{hint}");
 }
+
+/// Two teams of four at 14 m need 46 m each, and no sling can be longer. One carries them; the other's 40 m and the rope of 12 m
+/// that is left over hold it too.
+#[test]
+fn a_team_whose_rope_just_holds_takes_no_rope_that_another_needs() {
+    let trip = four(17.0, &[46.0, 40.0, 12.0]).party(&[80.0; 8]);
+    let cure = cure(&trip.rules("[assume]\nsling_m = 2.4")).expect("both together hold it");
+    assert_eq!(cure.joined_to.map(|rope| rope.rope), Some(3));
+}
+
+/// A pair at 15 m that asks for coils of 15 m takes 54.2 m, with butterflies a little less. Its knots oblige to 22.5 m in each,
+/// for which no rope of 54 m has room.
+#[test]
+fn what_leaves_no_room_for_the_reserve_is_no_cure() {
+    let pair = |rope_m: f64| {
+        let zone = r#"{"gap_m":10,"snow_depth_m":2}"#;
+        let trip = Trip::straight(&[zone]).party(&[80.0; 2]);
+        trip.ropes(&[rope_m]).rules("[assume]\nreach_factor = 1")
+    };
+    assert_eq!(cure(&pair(54.0)), None);
+    let obliged = pair(54.0).rules("[assume]\nobliged_reach_factor = 1");
+    assert!(
+        cure(&obliged).is_some(),
+        "where they oblige to no more it is one"
+    );
+}

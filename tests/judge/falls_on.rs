@@ -8,7 +8,7 @@ use schrund::{
     practice::Origin,
 };
 
-use crate::fixture::trip::Trip;
+use crate::fixture::trip::{SNOW, Trip};
 
 /// Findings that the fall model alone makes.
 const OF_FALLS: [&str; 5] = [
@@ -37,6 +37,45 @@ fn if_frozen(plan: &Plan, frozen: &Plan, bare: Option<usize>) -> IfFrozen {
         }
     }
     found
+}
+
+/// On bare ice the snow says nothing, and without a rope nobody is held.
+#[test]
+fn frozen_snow_is_told_of_only_where_a_team_is_roped_on_snow() {
+    let told = |zone: &str, snow: &str| {
+        let trip = Trip::straight(&[zone]).rules(&format!("snow = \"{snow}\""));
+        trip.plan().falls_on
+    };
+    let snow = told(SNOW, "firm").expect("roped on snow");
+    assert!(snow.if_frozen.is_some());
+    let frozen = told(SNOW, "refrozen").expect("roped on snow");
+    assert_eq!(frozen.if_frozen, None, "it is reckoned so");
+    let bare = r#"{"gap_m":4,"surface":"bare","rope":"always"}"#;
+    let never = r#"{"gap_m":4,"snow_depth_m":2,"rope":"never"}"#;
+    assert_eq!([bare, never].map(|zone| told(zone, "firm")), [None, None]);
+}
+
+/// Five over 8 m on ground that falls by a tenth are not held in the middle case on frozen snow, and on firm snow neither.
+#[test]
+fn what_is_to_be_looked_at_on_the_snow_of_the_plan_is_not_told_of_frozen_snow() {
+    let on = |snow: &str| {
+        let trip = Trip::straight(&[r#"{"gap_m":8,"snow_depth_m":1}"#]).people(5);
+        let plan = trip
+            .falling(0.1)
+            .rules(&format!("snow = \"{snow}\""))
+            .plan();
+        let level = of_falls(&plan.legs[1]);
+        (
+            level,
+            plan.falls_on
+                .expect("roped on snow")
+                .if_frozen
+                .expect("not frozen")
+                .look,
+        )
+    };
+    assert_eq!(on("firm"), (Some(Level::Look), vec![]));
+    assert_eq!(on("settled"), (None, vec![2]));
 }
 
 proptest! {

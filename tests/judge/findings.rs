@@ -110,6 +110,36 @@ fn steep_ground_and_skis_are_told() {
 }
 
 #[test]
+fn a_strike_that_is_not_given_is_told_where_a_rope_asks_for_it() {
+    let never = r#"{"gap_m":4,"snow_depth_m":2,"rope":"never"}"#;
+    let unroped = Trip::straight(&[never]).party(&[80.0; 3]);
+    only("strike-not-given", &trip(3, 60.0, 4.0, 2.0), &unroped);
+}
+
+/// Five go on for 80 m behind the ice, and there alone heights are known.
+#[test]
+fn where_no_slope_is_known_on_the_ice_that_is_told_once() {
+    let told = |known_from_m: f64| {
+        let trip = Trip::straight(&[&zone(25.0, 2.0)])
+            .people(5)
+            .ropes(&[120.0]);
+        let height_m = move |_: f64, north: f64| match north < known_from_m {
+            true => f64::NAN,
+            false => 3000.0 - 0.1 * north,
+        };
+        let codes = codes(findings(&trip.heights(height_m).plan()));
+        let slopes = codes.into_iter().filter(|code| code.starts_with("slope-"));
+        slopes.collect::<Vec<_>>()
+    };
+    assert_eq!(told(650.0), ["slope-unknown"]);
+    assert_eq!(
+        told(590.0),
+        ["slope-partly-unknown"],
+        "its far edge is known"
+    );
+}
+
+#[test]
 fn a_zone_beside_the_line_is_told() {
     let zone = zone(4.0, 2.0);
     let zone = zone.as_str();

@@ -58,3 +58,27 @@ fn nobody_is_alone_on_a_gap_along_the_line() {
     let along = Trip::straight(&[zone]).people(3).ropes(&[150.0]).flat();
     assert_eq!(told(&along).1, None);
 }
+
+/// Four over 12.5 m walk 10 or 11 m apart. Alone on it they are 12.5 m apart: 3 × 12.5 + 4 m of tie-ins, and of the next length
+/// sold, 50 m, enough is over for a loop to reach everybody.
+#[test]
+fn where_no_rope_was_named_one_that_is_sold_will_do() {
+    let zone = r#"{"gap_m":12.5,"snow_depth_m":2}"#;
+    let four = |ropes: &[f64]| Trip::straight(&[zone]).people(4).ropes(ropes).flat();
+    let (_, alone) = told(&four(&[]));
+    let alone = alone.expect("50 m are sold");
+    assert!((alone.spacing_m - 12.5).abs() < 1e-9 && (alone.needed_m - 41.5).abs() < 1e-9);
+    assert_eq!(told(&four(&[41.0])).1, None, "a rope at hand is what it is");
+}
+
+#[test]
+fn whoever_is_not_over_the_gap_is_left_to_hold() {
+    // Five walk 10 m apart over 12 m (0.8 of it would be 9.6 m): two can stand over it.
+    let zone = r#"{"gap_m":12,"snow_depth_m":2}"#;
+    let plan = Trip::straight(&[zone]).people(5).ropes(&[60.0]).plan();
+    let told = findings(&plan).find_map(|found| match found.fact()? {
+        Fact::TwoOverGap { over, left, .. } => Some((*over, *left)),
+        _ => None,
+    });
+    assert_eq!(told, Some((2, 3)));
+}

@@ -140,13 +140,15 @@ fn ice_as_the_snow_of_the_trip_does_not_bring_hidden_gaps_into_sight() {
 #[test]
 fn bare_ice_that_is_walked_without_a_rope_tells_where_it_is_steep() {
     const NEVER: &str = r#"{"gap_m":1,"surface":"bare","rope":"never"}"#;
-    let told = |share: f64| {
-        let plan = Trip::straight(&[NEVER]).falling(share).plan();
+    let told = |zone: &str, share: f64| {
+        let plan = Trip::straight(&[zone]).falling(share).plan();
         codes(&plan.legs[0].findings).contains(&"unroped-on-steep-bare-ice")
     };
-    assert!(!told(0.25), "14 degrees");
-    assert!(told(0.29), "16 degrees");
-    assert!(told(-0.49), "26 degrees, up");
+    assert!(!told(NEVER, 0.25), "14 degrees");
+    assert!(told(NEVER, 0.29), "16 degrees");
+    assert!(told(NEVER, -0.49), "26 degrees, up");
+    let snow = r#"{"gap_m":1,"snow_depth_m":2,"rope":"never"}"#;
+    assert!(!told(snow, -0.49), "that is not bare");
 }
 
 #[test]

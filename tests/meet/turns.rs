@@ -204,3 +204,84 @@ fn where_any_way_back_counts_a_short_one_is_told() {
     assert_eq!(found.len(), 1, "{found:?}");
     close("at the top", found[0].at_m, 150.0, 0.1);
 }
+
+#[test]
+fn a_way_back_is_counted_in_steps_and_one_of_just_the_least_is_no_turn() {
+    // Steps of 10 m, and two who begin five steps apart round the top: of 330 m they walk 30 together, of 340 m 31.
+    let up = |top_m: f64| found(&[(0.0, 0.0), (0.0, top_m), (0.0, 0.0)]);
+    assert_eq!(up(330.0), [], "300 m");
+    assert_eq!(up(340.0).len(), 1, "310 m");
+}
+
+#[test]
+fn a_step_that_falls_on_the_end_of_a_line_is_none_of_its_places() {
+    let line = stage(&[at(0.0, 0.0), at(0.0, 640.0), at(0.0, 0.0)]);
+    // Half of what is near is a step: 128 of them to the bit.
+    let step_m = line.length_m() / 128.0;
+    let found = turns(&line, 2.0 * step_m, LEAST_M);
+    assert_eq!(found.len(), 1, "{found:?}");
+    close("a step less", found[0].back_m, 63.0 * step_m, 0.1);
+}
+
+#[test]
+fn a_hairpin_shortly_before_a_turn_is_no_turn_of_its_own() {
+    // 30 m aside and back, 50 m before the top.
+    let line = [
+        (0.0, 0.0),
+        (0.0, 300.0),
+        (30.0, 300.0),
+        (0.0, 300.0),
+        (0.0, 350.0),
+        (0.0, 0.0),
+    ];
+    close("at the top", only(&line).at_m, 410.0, 0.1);
+}
+
+#[test]
+fn five_steps_behind_a_place_where_a_line_did_not_turn_it_is_tried_again() {
+    // Aside after 305 m: from 350 m on, the line is near that place and does not go back there. Two who set out from 400 m walk
+    // 31 steps of 10 m together up to the end, a step later 300 m, which are not more than the least.
+    let line = [
+        (0.0, 0.0),
+        (0.0, 305.0),
+        (30.0, 305.0),
+        (0.0, 305.0),
+        (0.0, 330.0),
+        (0.0, 0.0),
+    ];
+    close("at the top", only(&line).at_m, 390.0, 0.1);
+}
+
+#[test]
+fn who_is_about_one_place_for_no_more_than_twice_the_least_turned_there() {
+    // To a field of rows 25 m apart, through it to its end, and the same way back. Were two who walk back together given up
+    // after just 600 m about it, and not behind them, the turn would be told 130 m from the end (by trial).
+    let field = [
+        (104.0, 700.0),
+        (104.0, 100.0),
+        (0.0, 100.0),
+        (0.0, 75.0),
+        (104.0, 75.0),
+        (104.0, 50.0),
+        (0.0, 50.0),
+        (0.0, 25.0),
+        (104.0, 25.0),
+        (104.0, 0.0),
+        (0.0, 0.0),
+        (20.0, -18.0),
+    ];
+    let end_m = 600.0 + 5.0 * 104.0 + 4.0 * 25.0 + 20_f64.hypot(18.0);
+    close("at the end", only(&out_and_back(&field)).at_m, end_m, 0.5);
+}
+
+#[test]
+fn a_way_back_is_followed_for_ten_thousand_steps_and_one_more() {
+    // Steps of 1 m; two set out 2 m behind the top.
+    let line = stage(&[at(0.0, 0.0), at(0.0, 10_100.0), at(0.0, 0.0)]);
+    let found = turns(&line, 2.0, LEAST_M);
+    let [turn] = found[..] else {
+        panic!("one: {found:?}")
+    };
+    let set_out_m = (turn.at_m + 1.5).ceil() - turn.at_m;
+    close("back", turn.back_m, set_out_m + 10_001.0, 0.6);
+}

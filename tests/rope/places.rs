@@ -106,6 +106,66 @@ fn the_fall_of_who_carries_somebody_hurt_is_told_where_it_is_worse() {
     );
 }
 
+/// Nobody is held on bare ice, whatever somebody carries there.
+#[test]
+fn a_fall_that_is_as_bad_without_whom_somebody_carries_is_told_without() {
+    let job = Trip::straight(&[BARE]).party(&[80.0; 2]).job();
+    let told = |burden: Option<Burden>| {
+        let brief = Brief {
+            burden,
+            ..job.case()
+        };
+        let plan = Planner::of(brief).unwrap().plan().unwrap();
+        let arrest = setup(&plan).arrest.clone().unwrap();
+        (arrest.falls, arrest.verdict, arrest.holder_force_kn)
+    };
+    let alone = told(None);
+    assert_eq!(alone.1, Held::None);
+    let carried_by = 3 - alone.0;
+    let heavy = Burden {
+        carried_by,
+        mass_kg: 70.0,
+    };
+    assert_eq!(told(Some(heavy)), alone);
+}
+
+/// Up over a bare tongue and down over settled snow, on one leg: on the snow the first is lost and the last, who would be on a
+/// climb, is not.
+#[test]
+fn nobodys_fall_is_told_with_slopes_of_other_ground_than_that_of_the_worst() {
+    let ridge_m = 1000.0;
+    let snow = r#"{"gap_m":5,"snow_depth_m":0.5}"#;
+    let line: Vec<(f64, f64)> = (0..=90).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let over = |first: &str| {
+        let trip = Trip::along(&line).party(&[80.0; 2]).ropes(&[70.0]);
+        let (west, east) = (-800.0, 800.0);
+        let trip = trip.zone((west, 800.0), (east, ridge_m + 100.0), first);
+        let trip = trip.zone((west, ridge_m + 100.0), (east, 1300.0), snow);
+        let ridge = move |_: f64, north: f64| 3000.0 - 0.5 * (north - ridge_m).abs();
+        let plan = trip.rules("snow = \"settled\"").heights(ridge).plan();
+        setup(&plan).arrest.clone().unwrap()
+    };
+    let (snow_alone, tongue) = (over(snow), over(BARE));
+    assert_eq!(snow_alone.everybody, [Held::None; 2]);
+    assert_eq!(tongue.snow, Snow::Settled, "hidden gaps come first");
+    assert_eq!(tongue.everybody, [Held::None, Held::All]);
+}
+
+#[test]
+fn on_a_rope_with_knots_nobody_is_hauled_on_the_loaded_strand() {
+    let loaded = |people: usize| {
+        let trip = Trip::straight(&[SNOW]).party(&vec![80.0; people]);
+        let plan = trip.ropes(&[80.0]).plan();
+        let setup = setup(&plan);
+        let hauls = setup.reach.iter().flat_map(|reach| &reach.hauls);
+        let loaded = hauls.filter(|haul| haul.system.needs_free_strand());
+        (setup.knots.count, loaded.count())
+    };
+    assert_eq!(loaded(2), (6, 0));
+    let (knots, loaded) = loaded(3);
+    assert!(knots == 0 && loaded > 0, "{loaded}");
+}
+
 /// On soft snow 1.1 holders are enough with everything adverse (trade rules, section 13, derived), and two stand on either side.
 #[test]
 fn five_on_soft_snow_are_held_in_all_cases_everywhere() {

@@ -74,6 +74,20 @@ fn where_ropes_do_not_hold_everything_the_fewest_legs_stay_outside_and_the_trade
     assert_eq!(told, [why, CarryWhy::LongestSetUp]);
 }
 
+/// On soft snow falls of four are held, on bare ice those of nobody: one leg on it outside is graver than two on snow.
+#[test]
+fn a_leg_with_falls_that_nobody_holds_comes_before_two_on_which_all_are_held() {
+    // With chest coils four at 12 m ask for 60.4 m and three at 8 m for 49.6 m; over the tongue, 8 and 9 m apart, for 48.4 and
+    // 51.6 m.
+    let tongue = r#"{"gap_m":10,"surface":"bare"}"#;
+    let trip = Trip::straight(&[SNOW, SNOW, tongue])
+        .people(7)
+        .ropes(&[70.0, 50.0]);
+    let rules = "snow = \"soft\"\nreserve = \"chest-coils\"\n[assume]\nspacing_3_m = 8\nspacing_4_m = 12\n\
+         chest_coils_3 = 9\nchest_coils_4 = 6\nchest_coil_m = 1.7";
+    assert_eq!(carried(&trip.rules(rules)), [2, 1]);
+}
+
 /// A pair with six knots at 15 m whose set asks for shorter coils than knots oblige to: 46.2 m hold the set-up, 69.2 m the
 /// strand for a rescue too.
 #[test]

@@ -282,6 +282,27 @@ fn near<'t, T: RTreeObject>(
     all.locate_in_envelope_intersecting(&here.envelope())
 }
 
+/// Whether there is room left for words of a kind.
+///
+/// A drawing on which many found no place is full: each place of each other one would be asked for nothing, which takes the square
+/// of their number. What is left out there stands on the maps of the legs.
+#[derive(Debug, Default)]
+pub(super) struct Room {
+    misses: usize,
+}
+
+impl Room {
+    /// So many that found no place fill a drawing, on which a few hundred fit at most. Our judgement.
+    const FULL: usize = 200;
+
+    /// What is found, if it is still worth asking.
+    pub(super) fn find<T>(&mut self, place: impl FnOnce() -> Option<T>) -> Option<T> {
+        let found = (self.misses < Self::FULL).then(place).flatten();
+        self.misses += usize::from(found.is_none());
+        found
+    }
+}
+
 /// How far from a spot its words may stand, units. Our judgement.
 const FARS: [f64; 7] = [13.0, 17.0, 24.0, 32.0, 42.0, 54.0, 68.0];
 
@@ -318,6 +339,21 @@ mod tests {
         let mut same = Labels::on(30.0, 14.0, false);
         let placed = same.place(&[(15.0, 7.0)], &room);
         assert_eq!(placed.map(|p| p.roomy), Some(false), "one size of print");
+    }
+
+    #[test]
+    fn a_full_drawing_is_not_asked_any_more() {
+        let (mut room, mut asked) = (Room::default(), 0);
+        let mut find = |is_free: bool| {
+            room.find(|| {
+                asked += 1;
+                is_free.then_some(())
+            })
+        };
+        assert!((0..3 * Room::FULL).all(|_| find(true).is_some()));
+        assert!((0..Room::FULL).all(|_| find(false).is_none()));
+        assert_eq!(find(true), None);
+        assert_eq!(asked, 4 * Room::FULL);
     }
 
     #[test]

@@ -7,7 +7,7 @@ use super::{
     beside,
     drawn::MapPicture,
     extent::{Footprint, NAME, NUMBER, PILL, pill_width},
-    labels::{Labels, Placed, apart, round},
+    labels::{Labels, Placed, Room, apart, round},
     layers::{LegWay, OnPaper},
     paper::{Paper, PaperSpot, u},
     signs,
@@ -99,11 +99,17 @@ pub(super) fn changes(
     spots
 }
 
+/// The way of a leg; they lie in walking order.
+fn way_of(ways: &[LegWay], leg: usize) -> Option<&LegWay> {
+    let at = ways.binary_search_by_key(&leg, |way| way.leg).ok()?;
+    ways.get(at)
+}
+
 /// Where a change lies: at the end of the line of its leg, which may be drawn beside the way.
 fn change_spot(change: &ChangePoint<'_>, paper: &Paper, ways: &[LegWay]) -> PaperSpot {
     // The plan gives positions as they lie on the unrolled line.
     let spot = paper.at_wherever(LonLat::new(change.at[0], change.at[1]));
-    let way = ways.iter().find(|way| way.leg == change.leg.leg);
+    let way = way_of(ways, change.leg.leg);
     let ends = way.into_iter().flat_map(LegWay::ends);
     let near = ends.filter(|end| apart(*end, spot) <= beside::ASIDE + 0.5);
     near.min_by(|a, b| apart(*a, spot).total_cmp(&apart(*b, spot)))
@@ -111,11 +117,12 @@ fn change_spot(change: &ChangePoint<'_>, paper: &Paper, ways: &[LegWay]) -> Pape
 }
 
 fn letters(places: &[ChangeSpot], labels: &mut Labels) -> Vec<(String, Placed)> {
+    let mut left = Room::default();
     let crowded = places.iter().filter(|spot| spot.crowded);
     let placed = crowded.filter_map(|spot| {
         let letter = letter(spot.number);
         let room = Footprint::text(&letter, NUMBER, LINE);
-        let placed = labels.place_by(spot.at, &round(spot.at), &room)?;
+        let placed = left.find(|| labels.place_by(spot.at, &round(spot.at), &room))?;
         Some((letter, placed))
     });
     placed.collect()
@@ -182,7 +189,7 @@ struct ZoneSign {
 
 /// The number of each zone with its width, or else alone.
 fn widths(zones: &[Worded<'_>], voice: Voice, labels: &mut Labels) -> Vec<(ZoneSign, Placed)> {
-    let mut placed = Vec::new();
+    let (mut placed, mut left) = (Vec::new(), Room::default());
     for on in zones {
         let number = [("zone", Arg::Count(on.zone.number))];
         let number = voice.say("map-zone", &number).to_string();
@@ -199,13 +206,12 @@ fn widths(zones: &[Worded<'_>], voice: Voice, labels: &mut Labels) -> Vec<(ZoneS
             (&both, false),
             (&alone, false),
         ];
-        let found = ways
-            .into_iter()
-            .enumerate()
-            .find_map(|(i, (room, everywhere))| {
-                let at = labels.best_at(&places, room, everywhere)?;
-                Some((i, at))
-            });
+        let mut ways = ways.into_iter().enumerate();
+        let found = left.find(|| {
+            ways.find_map(|(i, (room, everywhere))| {
+                Some((i, labels.best_at(&places, room, everywhere)?))
+            })
+        });
         if let Some((i, at)) = found {
             let width = if i % 2 == 0 { width } else { String::new() };
             placed.push((ZoneSign { number, width }, at));
@@ -227,13 +233,14 @@ fn shown_widths(widths: &[(ZoneSign, Placed)]) -> Markup {
 
 /// Names of zones, where there is room for them.
 fn zone_names(zones: &[Worded<'_>], labels: &mut Labels) -> Vec<(String, Placed)> {
-    let mut placed = Vec::new();
+    let (mut placed, mut left) = (Vec::new(), Room::default());
     for on in zones {
         let Some(name) = &on.zone.name else { continue };
         let name = plain::short(name, NAME_MOST);
         let mut places = on.places();
         places.truncate(on.inside.len() + NAME_ROUND);
-        let found = labels.best(&places, &Footprint::text(&name, NAME, LINE));
+        let room = Footprint::text(&name, NAME, LINE);
+        let found = left.find(|| labels.best(&places, &room));
         placed.extend(found.map(|at| (name, at)));
     }
     placed
@@ -276,15 +283,15 @@ fn leg_numbers(
     ways: &[LegWay],
     labels: &mut Labels,
 ) -> Vec<((Verdict, String), Placed)> {
-    let mut placed = Vec::new();
+    let (mut placed, mut left) = (Vec::new(), Room::default());
     let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
     for line in roped_first(true).chain(roped_first(false)) {
-        let Some(way) = ways.iter().find(|way| way.leg == line.leg.leg) else {
+        let Some(way) = way_of(ways, line.leg.leg) else {
             continue;
         };
         let text = leg_sign(line.leg);
-        let places = pill_places(way, labels);
-        if let Some(at) = labels.best(&places, &Footprint::pill(&text)) {
+        let room = Footprint::pill(&text);
+        if let Some(at) = left.find(|| labels.best(&pill_places(way, labels), &room)) {
             placed.push(((line.leg.verdict, text), at));
         }
     }
