@@ -287,11 +287,11 @@ fn near<'t, T: RTreeObject>(
 /// A drawing on which many found no place is full: each place of each other one would be asked for nothing, which takes the square
 /// of their number. What is left out there stands on the maps of the legs.
 #[derive(Debug, Default)]
-pub(super) struct Room {
+pub(super) struct RoomLeft {
     misses: usize,
 }
 
-impl Room {
+impl RoomLeft {
     /// So many that found no place fill a drawing, on which a few hundred fit at most. Our judgement.
     const FULL: usize = 200;
 
@@ -343,17 +343,17 @@ mod tests {
 
     #[test]
     fn a_full_drawing_is_not_asked_any_more() {
-        let (mut room, mut asked) = (Room::default(), 0);
+        let (mut room, mut asked) = (RoomLeft::default(), 0);
         let mut find = |is_free: bool| {
             room.find(|| {
                 asked += 1;
                 is_free.then_some(())
             })
         };
-        assert!((0..3 * Room::FULL).all(|_| find(true).is_some()));
-        assert!((0..Room::FULL).all(|_| find(false).is_none()));
+        assert!((0..3 * RoomLeft::FULL).all(|_| find(true).is_some()));
+        assert!((0..RoomLeft::FULL).all(|_| find(false).is_none()));
         assert_eq!(find(true), None);
-        assert_eq!(asked, 4 * Room::FULL);
+        assert_eq!(asked, 4 * RoomLeft::FULL);
     }
 
     #[test]

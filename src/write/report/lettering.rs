@@ -7,7 +7,7 @@ use super::{
     beside,
     drawn::MapPicture,
     extent::{Footprint, NAME, NUMBER, PILL, pill_width},
-    labels::{Labels, Placed, Room, apart, round},
+    labels::{Labels, Placed, RoomLeft, apart, round},
     layers::{LegWay, OnPaper},
     paper::{Paper, PaperSpot, u},
     signs,
@@ -117,7 +117,7 @@ fn change_spot(change: &ChangePoint<'_>, paper: &Paper, ways: &[LegWay]) -> Pape
 }
 
 fn letters(places: &[ChangeSpot], labels: &mut Labels) -> Vec<(String, Placed)> {
-    let mut left = Room::default();
+    let mut left = RoomLeft::default();
     let crowded = places.iter().filter(|spot| spot.crowded);
     let placed = crowded.filter_map(|spot| {
         let letter = letter(spot.number);
@@ -189,7 +189,7 @@ struct ZoneSign {
 
 /// The number of each zone with its width, or else alone.
 fn widths(zones: &[Worded<'_>], voice: Voice, labels: &mut Labels) -> Vec<(ZoneSign, Placed)> {
-    let (mut placed, mut left) = (Vec::new(), Room::default());
+    let (mut placed, mut left) = (Vec::new(), RoomLeft::default());
     for on in zones {
         let number = [("zone", Arg::Count(on.zone.number))];
         let number = voice.say("map-zone", &number).to_string();
@@ -233,7 +233,7 @@ fn shown_widths(widths: &[(ZoneSign, Placed)]) -> Markup {
 
 /// Names of zones, where there is room for them.
 fn zone_names(zones: &[Worded<'_>], labels: &mut Labels) -> Vec<(String, Placed)> {
-    let (mut placed, mut left) = (Vec::new(), Room::default());
+    let (mut placed, mut left) = (Vec::new(), RoomLeft::default());
     for on in zones {
         let Some(name) = &on.zone.name else { continue };
         let name = plain::short(name, NAME_MOST);
@@ -283,7 +283,7 @@ fn leg_numbers(
     ways: &[LegWay],
     labels: &mut Labels,
 ) -> Vec<((Verdict, String), Placed)> {
-    let (mut placed, mut left) = (Vec::new(), Room::default());
+    let (mut placed, mut left) = (Vec::new(), RoomLeft::default());
     let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
     for line in roped_first(true).chain(roped_first(false)) {
         let Some(way) = way_of(ways, line.leg.leg) else {
