@@ -122,8 +122,9 @@ impl<'f> Killed<'f> {
             thread::sleep(Duration::from_micros(200));
         }
         let signal = ["-KILL", "-INT", "-TERM"][kill as usize % 3];
-        let mut call = Command::new("kill");
-        call.args([signal, &child.id().to_string()]);
+        // What every shell can do; the program of that name is missing on small systems.
+        let mut call = Command::new("sh");
+        call.args(["-c", &format!("kill {signal} {}", child.id())]);
         call.stderr(Stdio::null()).status().unwrap();
         child.wait().unwrap();
         signal
