@@ -7,6 +7,7 @@ mod covered;
 mod crossing;
 pub mod ice;
 pub mod missed;
+pub(crate) mod touching;
 pub mod turns;
 pub mod undrawn;
 

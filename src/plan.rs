@@ -29,6 +29,7 @@ pub mod options;
 pub mod part;
 pub mod pieces;
 pub mod place;
+pub mod reach;
 #[cfg(feature = "survey")]
 pub mod track;
 pub mod verdict;

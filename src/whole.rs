@@ -6,6 +6,7 @@ pub(crate) mod clock;
 pub(crate) mod field;
 pub(crate) mod findings;
 pub(crate) mod gear;
+mod growing;
 pub(crate) mod keep;
 mod kept;
 pub(crate) mod legs;

@@ -8,6 +8,7 @@ use crate::{
     meet::{
         Contact, Ice,
         contact::Of,
+        touching::Touching,
         undrawn::{crossed, undrawn},
     },
     practice::{Rule, Rules},
@@ -30,6 +31,8 @@ pub(crate) struct Met {
 pub(crate) struct MetStage {
     /// The zones that the stage meets, and where; at last the ice of the inventory that nobody drew.
     pub(crate) contacts: Vec<Contact>,
+    /// The same by where they touch the stage.
+    pub(crate) touching: Touching,
     /// Where the line is on any ice, drawn or of the inventory, in walking order.
     pub(crate) ice: Vec<Stretch>,
     /// What lies under the line.
@@ -121,6 +124,7 @@ impl MetStage {
         contacts.extend(undrawn(stage, &contacts, &inventory, margin_m));
         Ok(Self {
             under: Underfoot::of(case, line, &contacts, &ice),
+            touching: Touching::of(&contacts),
             contacts,
             ice,
             jumps,
@@ -136,8 +140,8 @@ impl MetStage {
 
     /// Whether a place is on any ice.
     pub(crate) fn on_ice(&self, at_m: f64) -> bool {
-        let mut ice = self.ice.iter();
-        ice.any(|s| s.from_m <= at_m && at_m <= s.to_m)
+        let ahead = self.ice.partition_point(|s| s.to_m < at_m);
+        self.ice.get(ahead).is_some_and(|s| s.from_m <= at_m)
     }
 }
 

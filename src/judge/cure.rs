@@ -75,13 +75,12 @@ fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -
         let mut all = as_planned.iter().filter(|free| free.person == person);
         all.any(|free| free.depth_m(planned.spacing.spacing_m, rules) > -1e-9)
     };
-    let short = setup
-        .reach
-        .iter()
-        .filter(|r| r.depth_m < -1e-9 && reached(r.person));
-    let short = short.map(|r| CureCost::NotReached {
-        falls: PersonName::at(r.person, &setup.persons),
-        short_m: -r.depth_m,
+    let short = setup.reach.iter().filter(|r| reached(r.person));
+    let short = short.filter_map(|r| {
+        Some(CureCost::NotReached {
+            falls: PersonName::at(r.person, &setup.persons),
+            short_m: r.short_m()?,
+        })
     });
     more.into_iter().chain(shorter).chain(short).collect()
 }
@@ -89,7 +88,10 @@ fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -
 impl Fitted<'_> {
     /// What makes the rope of a team hold the leg; `None` where it holds it or nothing does.
     pub(super) fn cure(&self, planned: &Draft, setup: &TeamSetup) -> Option<RopeCure> {
-        let own = setup.rope.as_ref().filter(|rope| rope.spare_m < -1e-9)?;
+        let own = setup
+            .rope
+            .as_ref()
+            .filter(|rope| rope.short_m().is_some())?;
         let rope = self.job.rope(own.number)?;
         let teams = self.job.party.rope_teams();
         let carried = |number: &usize| {

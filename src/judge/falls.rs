@@ -223,7 +223,7 @@ impl Places {
 fn haul_too_weak(setup: &TeamSetup) -> Option<Fact> {
     let table = setup.haul.as_ref()?;
     let reach = setup.reach.iter().find(|r| r.person == table.person);
-    if reach.is_some_and(|r| r.depth_m < -1e-9) {
+    if reach.is_some_and(|r| r.short_m().is_some()) {
         return None; // found already: the drop loop does not reach them
     }
     let can = match table.answer {

@@ -16,10 +16,10 @@ use crate::{
     },
     plan::{
         fact::Fact,
-        fall::Reach,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
         name::RopeName,
+        reach::Reach,
     },
     rope::{
         answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, share, tied::Tied,

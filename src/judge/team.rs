@@ -6,10 +6,10 @@ use crate::{
     plan::{
         cure::{OneByOne, RopeCure, RopeLack},
         fact::Fact,
-        fall::Reach,
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
+        reach::Reach,
     },
     practice::{Cover, Knots, Origin, Rule, Rules},
     rope::{
@@ -173,19 +173,17 @@ fn joined(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
 fn rope(job: &Brief<'_>, setup: &TeamSetup, cure: Option<RopeCure>) -> Option<Fact> {
     let needed_m = setup.ledger.total_m;
     let near_m = share::near_m(job.ropes, job.rules);
-    let lack = match &setup.rope {
-        Some(rope) if rope.spare_m < -1e-9 => RopeLack::Short {
-            rope: name(rope),
-            short_m: -rope.spare_m,
-        },
-        Some(rope) if !share::holds(rope.spare_m, near_m) => {
+    let too_short = |rope: &RopeAtHand| rope.short_m().map(|short_m| (name(rope), short_m));
+    let lack = match (&setup.rope, setup.rope.as_ref().and_then(too_short)) {
+        (_, Some((rope, short_m))) => RopeLack::Short { rope, short_m },
+        (Some(rope), None) if !share::holds(rope.spare_m, near_m) => {
             return Some(Fact::NearRope {
                 rope: name(rope),
                 spare_m: rope.spare_m,
             });
         }
-        None if !job.ropes.is_empty() => RopeLack::NoneLeft { team: setup.team },
-        None if setup.sold_length_m.is_none() => RopeLack::NoneSold,
+        (None, _) if !job.ropes.is_empty() => RopeLack::NoneLeft { team: setup.team },
+        (None, _) if setup.sold_length_m.is_none() => RopeLack::NoneSold,
         _ => return None,
     };
     Some(Fact::NoRope {
@@ -210,12 +208,13 @@ fn not_reached(
     left: &dyn Fn(&Reach) -> RopesLeft,
 ) -> impl Iterator<Item = Fact> {
     let sized_for_anyone = rules.choices.cover.value == Cover::Anyone;
-    let short = setup.reach.iter().filter(|r| r.depth_m < -1e-9);
-    short.map(move |reach| {
+    let short = setup.reach.iter();
+    let short = short.filter_map(|reach| Some((reach, reach.short_m()?)));
+    short.map(move |(reach, short_m)| {
         let RopesLeft { longer, spare } = left(reach);
         Fact::NotReached {
             falls: PersonName::at(reach.person, &setup.persons),
-            short_m: -reach.depth_m,
+            short_m,
             sized_for_anyone,
             longer,
             spare,

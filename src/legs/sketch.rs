@@ -71,11 +71,9 @@ impl<'a> Sketch<'a> {
 
     fn leg(&self, job: &Brief<'_>, teams: &[RopeTeam], tile: &Tile) -> LegSketch {
         let (stretch, roped) = (tile.stretch, tile.roped.is_some());
-        let met = |c: &Contact| c.touches.iter().any(|t| t.overlaps(&stretch));
-        let all = self.met.contacts.iter().enumerate();
         let contacts = match &tile.roped {
             Some(roped) => roped.contacts.clone(),
-            None => all.filter(|(_, c)| met(c)).map(|(i, _)| i).collect(),
+            None => self.met.touching.overlapping(&stretch),
         };
         let spacings = if roped {
             let on_leg = OnLeg::new(job, self, &contacts, stretch);

@@ -6,6 +6,7 @@
 //! longer team, and a longer team makes the stretch longer: all of it only grows, so it ends.
 
 use crate::meet::contact::Contact;
+use crate::meet::touching::Touching;
 use crate::trip::route::Stretch;
 
 /// A stretch walked on the rope in one set-up.
@@ -51,9 +52,10 @@ pub(crate) fn roped_stretches(
             touched,
         })
         .collect();
+    let touching = Touching::of(contacts);
     loop {
         for group in &mut groups {
-            group.grow(length_m, contacts, asking);
+            group.grow(length_m, &touching, asking);
         }
         let before = groups.len();
         groups = joined(groups, asking.least_unroped_m);
@@ -65,15 +67,9 @@ pub(crate) fn roped_stretches(
 
 impl Roped {
     /// Takes in the zones it covers and the length of the team they ask for, until neither changes.
-    fn grow(&mut self, length_m: f64, contacts: &[Contact], asking: &Asking<'_>) {
+    fn grow(&mut self, length_m: f64, touching: &Touching, asking: &Asking<'_>) {
         loop {
-            let met = |c: &Contact| c.touches.iter().any(|t| t.meets(&self.stretch));
-            let held: Vec<usize> = contacts
-                .iter()
-                .enumerate()
-                .filter(|(_, c)| met(c))
-                .map(|(i, _)| i)
-                .collect();
+            let held = touching.meeting(&self.stretch);
             let end_m = self.touched.to_m + (asking.team_length_m)(&held, self.stretch);
             let end_m = end_m.min(length_m).max(self.stretch.to_m);
             if held == self.contacts && end_m <= self.stretch.to_m {

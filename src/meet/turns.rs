@@ -36,7 +36,7 @@ const LEAST_NEAR_M: f64 = 2.0;
 const APART: usize = 5;
 /// Steps after which a place is tried again where the line did not turn. Our judgement.
 const NEXT_TRY: usize = 5;
-/// Steps that a way back is followed at most: whoever goes on is told of so many. Our judgement.
+/// Steps after which a way back is followed no further: whoever goes on is told of so many and the last one. Our judgement.
 const MOST_STEPS: usize = 10_000;
 
 /// What a step may be longer in a flat frame some hundred metres away, as a factor: `frame` is off by less. Our judgement.

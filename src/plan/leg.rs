@@ -3,12 +3,13 @@
 use crate::{
     plan::{
         belay::LegBelays,
-        fall::{Arrest, HaulTable, HeldMetres, Reach},
+        fall::{Arrest, HaulTable, HeldMetres},
         finding::Finding,
         name::PersonOnRope,
         off::RopeOff,
         part::{LegPart, WalkedPlace},
         place::{Piece, RollOver},
+        reach::Reach,
         why::{KnotsWhy, SpacingWhy},
     },
     trip::clock::Clock,

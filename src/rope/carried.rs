@@ -81,11 +81,7 @@ impl Carried {
     pub fn of(ledger: &Ledger, load: RopeLoad, rules: &Rules) -> Self {
         let needed_m = ledger.coils_m / 2.0;
         let kg_per_m = share::mass_kg(1.0, load.diameter_mm, rules);
-        let by_mass_m = if kg_per_m > 0.0 {
-            rules[Rule::CoilMostKg] / kg_per_m
-        } else {
-            f64::INFINITY
-        };
+        let by_mass_m = rules[Rule::CoilMostKg] / kg_per_m;
         let most_m = rules[Rule::CoilMostM].min(by_mass_m).max(needed_m);
         let over_m = load.length_m - ledger.total_m;
         let coil_m = (needed_m + over_m / 2.0).clamp(0.0, most_m);

@@ -75,9 +75,11 @@ impl TooShort<'_> {
     /// ropes last. The order is our judgement.
     pub(crate) fn fitting(&self) -> Vec<Fitting> {
         let mut all: Vec<Fitting> = Vec::new();
-        let knots: &[otherwise::Otherwise] = &[otherwise::butterflies, otherwise::tighter];
-        let knots = knots.iter().filter(|_| self.planned.knots.count > 0);
-        let makes: Vec<_> = knots.copied().chain([otherwise::long_sling as _]).collect();
+        let makes: [otherwise::Otherwise; 3] = [
+            otherwise::butterflies,
+            otherwise::tighter,
+            otherwise::long_sling,
+        ];
         for (changes, rules) in otherwise::mixes(self.job.rules, &makes) {
             let closer = self.closer(&rules).map(|(change, rules, draft)| {
                 let changes = changes.iter().cloned().chain([change]).collect();

@@ -7,7 +7,10 @@ use crate::{
         haul::{Can, Haul, HaulSite},
         holding::Team,
     },
-    plan::fall::{HaulAnswer, HaulSystem, HaulTable, Reach},
+    plan::{
+        fall::{HaulAnswer, HaulSystem, HaulTable},
+        reach::Reach,
+    },
     practice::{Rule, Rules, nature::TURN},
     rope::{draft::Draft, reserve::Free},
 };
@@ -127,7 +130,7 @@ pub(crate) fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
 /// the first.
 pub(crate) fn hardest(tables: Vec<HaulTable>, reach: &[Reach]) -> Option<HaulTable> {
     let reached = |person: usize| {
-        let mut short = reach.iter().filter(|r| r.depth_m < -1e-9);
+        let mut short = reach.iter().filter(|r| r.short_m().is_some());
         !short.any(|r| r.person == person)
     };
     let harder = |a: &HaulTable, b: &HaulTable| {

@@ -3,8 +3,8 @@
 use crate::{
     physics::haul::System,
     plan::{
-        fall::{HaulReach, Reach, Side},
         leg::Ledger,
+        reach::{HaulReach, Reach, Side},
     },
     practice::{Cover, Reserve, Rule, Rules},
 };

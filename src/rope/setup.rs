@@ -3,8 +3,9 @@
 use crate::{
     fault::refusal::Refusal,
     plan::{
-        fall::{HaulTable, HeldMetres, OrderAdvice, Reach},
+        fall::{HaulTable, HeldMetres, OrderAdvice},
         leg::{RopeAtHand, TeamSetup},
+        reach::Reach,
     },
     practice::{Rule, Rules},
     rope::{

@@ -28,6 +28,14 @@ pub struct Supply {
     pub mass_kg: f64,
 }
 
+impl Supply {
+    /// Whether it is the same to a team which of the two it carries: they are as long and as heavy.
+    pub(crate) fn alike(&self, other: &Self) -> bool {
+        let length = self.length_m.total_cmp(&other.length_m);
+        length.then(self.mass_kg.total_cmp(&other.mass_kg)).is_eq()
+    }
+}
+
 /// How the ropes given out suit the demands.
 ///
 /// ```
@@ -138,15 +146,13 @@ pub fn ways(demands_m: &[f64], supply: &[Supply], near_m: f64) -> Vec<Shared> {
     if all {
         ways.push(ample);
     }
-    if near_m > 0.0 || !all {
-        let (all, near) = with_spare(0.0, Fit::Near);
-        let known = ways.iter().any(|w: &Shared| w.given == near.given);
-        if all && !known {
-            ways.push(near);
-        } else if ways.is_empty() {
-            let fit = Fit::Short;
-            ways.push(Shared { fit, ..near });
-        }
+    let (all, near) = with_spare(0.0, Fit::Near);
+    let known = ways.iter().any(|w: &Shared| w.given == near.given);
+    if all && !known {
+        ways.push(near);
+    } else if ways.is_empty() {
+        let fit = Fit::Short;
+        ways.push(Shared { fit, ..near });
     }
     ways
 }

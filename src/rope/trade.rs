@@ -126,10 +126,10 @@ pub(crate) fn best(
     let supply = || share::supply(job.ropes, demands_m.len(), job.rules);
     let short = by_demand.fit == Fit::Short;
     let looks = |given: &[Supply]| looks(job, legs, demands_m, given);
-    let picked = match (teams < 2, short) {
-        (true, _) => by_demand,
-        (_, true) => least(&|given| trade.undone(given), supply(), by_demand),
-        _ => least(&looks, by_demand.given.clone(), by_demand),
+    let picked = if short {
+        least(&|given| trade.undone(given), supply(), by_demand)
+    } else {
+        least(&looks, by_demand.given.clone(), by_demand)
     };
     let strands = |given: &[Supply]| strands_short(job, legs, given);
     if strands(&picked.given) == 0 {
@@ -213,7 +213,7 @@ impl<C: PartialOrd> Search<'_, C> {
             return;
         }
         for i in 0..self.left.len() {
-            let alike = |s: &Supply| s.length_m.total_cmp(&self.left[i].length_m).is_eq();
+            let alike = |s: &Supply| s.alike(&self.left[i]);
             if self.left.iter().take(i).any(alike) {
                 continue;
             }
@@ -369,6 +369,24 @@ mod tests {
         };
         let shared = best(&job, &[], &trade, &demands_m);
         shared.given.iter().map(|s| s.length_m).collect()
+    }
+
+    /// Ropes as long as each other and not as heavy: of two that hold what is asked the lighter is given out.
+    #[test]
+    fn of_ropes_as_long_as_each_other_each_is_tried() {
+        let ropes = [(70.0, 7.7), (70.0, 3.7)].into_iter().enumerate();
+        let ropes = ropes.map(|(i, (length_m, mass_kg))| Supply {
+            index: Some(i),
+            length_m,
+            mass_kg,
+        });
+        let first = Shared {
+            fit: Fit::Ample,
+            given: vec![rope(2, 80.0)],
+        };
+        let mass_kg = |given: &[Supply]| given.iter().map(|s| s.mass_kg).sum::<f64>();
+        let shared = least(&mass_kg, ropes.collect(), first);
+        assert_eq!(shared.given[0].index, Some(1));
     }
 
     /// By their demands the fours, who ask for most on the wide leg, would get the long ropes: all three legs were outside.

@@ -7,9 +7,10 @@ use crate::{
     },
     plan::{
         Carry,
-        fall::{Arrest, HaulAnswer, Held, OrderAdvice, Reach, Side},
+        fall::{Arrest, HaulAnswer, Held, OrderAdvice},
         name::PersonOnRope,
         place::HeightsFrom,
+        reach::{Reach, Side},
         why::{CarryWhy, KnotsWanted, KnotsWhy},
     },
     practice::Origin,
@@ -287,8 +288,8 @@ const NO_DEPTH_M: f64 = 0.1;
 /// How deep a drop loop reaches for one person: `reaches 5 m below the lip`.
 #[must_use]
 pub fn reach(reach: &Reach, persons: &[PersonOnRope], voice: Voice) -> Said {
-    let reaches = if reach.depth_m < -1e-9 {
-        voice.say("reach-short", &[("depth", Arg::Needed(-reach.depth_m))])
+    let reaches = if let Some(short_m) = reach.short_m() {
+        voice.say("reach-short", &[("depth", Arg::Needed(short_m))])
     } else if reach.depth_m < NO_DEPTH_M {
         voice.say("reach-lip", &[])
     } else if reach.whoever {

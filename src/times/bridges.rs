@@ -40,8 +40,9 @@ impl HiddenGaps<'_> {
 /// nobody drew a zone they are taken as hidden.
 pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<'a>> {
     let (stretch, margin_m) = (leg.sketch.stretch, job.rules[Rule::MarginM]);
-    let contacts = leg.stage.met.contacts.iter();
-    let contacts = contacts.filter(|c| c.touches.iter().any(|t| t.overlaps(&stretch)));
+    let met = leg.stage.met;
+    let contacts = met.touching.overlapping(&stretch).into_iter();
+    let contacts = contacts.filter_map(|i| met.contacts.get(i));
     let hidden = contacts.filter_map(|contact| {
         let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
         let touched = touched(&contact.touches, &contact.crossings, margin_m);

@@ -9,26 +9,24 @@ use std::{cell::RefCell, ops::Range};
 use crate::{
     judge::tied::TiedOn,
     legs::{
-        knots,
         spacing::{self, Spacing},
         worst::Meeting,
     },
     plan::{
         keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
-        leg::{Ledger, Verdict},
+        leg::Verdict,
     },
-    practice::{Rule, Rules, SOLD_LENGTHS_M},
+    practice::{Rule, SOLD_LENGTHS_M},
     rope::{
         answers::KnownFalls,
-        carried::{Carried, RopeLoad},
+        carried::RopeLoad,
         draft::Draft,
-        ledger,
         legs::RopedLeg,
-        reserve,
         share::{self, Shared},
     },
     trip::{job::Brief, route::Stretch},
     whole::{
+        growing::{GrowingTeam, KeptKind},
         kept::{self, Grown},
         runs,
     },
@@ -71,14 +69,16 @@ struct Keeping<'a> {
     ice: Vec<Stretch>,
     /// For each leg the set-ups that were judged there, each with the place of its team.
     judged: Vec<RefCell<Vec<(usize, KeptKind, bool)>>>,
+    /// For each leg the spacings that were tried there.
+    wide: Vec<RefCell<Vec<TriedSpacing>>>,
 }
 
-/// How a team is tied: what decides how its kept set-up is judged on a leg.
-#[derive(Clone, Copy, PartialEq, Eq)]
-struct KeptKind {
+/// So many people so far apart on a leg, and whether that is wide enough there.
+#[derive(Clone, Copy)]
+struct TriedSpacing {
+    people: usize,
     spacing_bits: u64,
-    knots: usize,
-    length_bits: u64,
+    wide: bool,
 }
 
 impl<'a> Keeping<'a> {
@@ -98,6 +98,7 @@ impl<'a> Keeping<'a> {
             ice: legs.first().map(kept::ice).unwrap_or_default(),
             legs: roped().collect(),
             judged: roped().map(|_| RefCell::default()).collect(),
+            wide: roped().map(|_| RefCell::default()).collect(),
         }
     }
 
@@ -158,27 +159,27 @@ impl<'a> Keeping<'a> {
     }
 
     /// Whether the judge of the plan finds nothing graver of a team with its kept set-up on a leg than as planned there.
-    fn as_good(&self, at: usize, place: usize, team: &GrowingTeam<'_>) -> bool {
+    fn as_good(&self, at: usize, (place, kind): (usize, KeptKind), team: &GrowingTeam<'_>) -> bool {
         let (Some(leg), Some(judged)) = (self.legs.get(at), self.judged.get(at)) else {
             return false;
         };
         let Some(planned) = leg.teams.get(place) else {
             return true;
         };
-        let (load, kind) = (self.load(team), self.kind(team));
         let asked = |&&(p, k, _): &&(usize, KeptKind, bool)| (p, k) == (place, kind);
         let known = judged.borrow().iter().find(asked).copied();
         if let Some((_, _, good)) = known {
             return good;
         }
         let rope = self.ropes.of_team(planned.team, self.job.ropes);
+        let length_m = f64::from_bits(kind.length_bits);
         let verdict = |draft: &Draft| {
             let tied = TiedOn {
                 job: self.job,
                 leg,
                 draft,
                 rope,
-                bought_m: rope.is_none().then_some(load.length_m),
+                bought_m: rope.is_none().then_some(length_m),
             };
             let facts = tied.rope_facts(&tied.setup());
             tied.verdict(&facts, &mut self.asked.borrow_mut().slopes)
@@ -215,6 +216,26 @@ impl<'a> Keeping<'a> {
         }
     }
 
+    /// Whether so many people so far apart, metres, are wide enough apart on a leg; asked once.
+    fn is_wide(&self, at: usize, people: usize, spacing_m: f64) -> bool {
+        let (Some(meets), Some(known)) = (self.meets.get(at), self.wide.get(at)) else {
+            return true;
+        };
+        let spacing_bits = spacing_m.to_bits();
+        let same = |t: &&TriedSpacing| (t.people, t.spacing_bits) == (people, spacing_bits);
+        let tried = known.borrow().iter().find(same).copied();
+        if let Some(tried) = tried {
+            return tried.wide;
+        }
+        let wide = Spacing::tried(people, spacing_m, self.job.rules, meets).enough;
+        known.borrow_mut().push(TriedSpacing {
+            people,
+            spacing_bits,
+            wide,
+        });
+        wide
+    }
+
     /// Whether the rope carried, or the longest sold, holds it.
     fn fits(&self, team: &GrowingTeam<'_>) -> bool {
         let sold_m = SOLD_LENGTHS_M
@@ -237,18 +258,19 @@ struct Growing<'k, 'a> {
     start: usize,
     end: usize,
     teams: Vec<GrowingTeam<'k>>,
+    /// How each of them is tied, and their spacings, metres.
+    kinds: Vec<KeptKind>,
+    spacings_m: Vec<f64>,
     min: f64,
 }
 
-/// The one set-up of a team for the legs so far.
-struct GrowingTeam<'k> {
-    /// As planned on the first of them.
-    first: &'k Draft,
-    spacing_m: f64,
-    /// The least that one of the legs asks for.
-    least_m: f64,
-    /// As planned where most knots are tied; of equals on the last leg.
-    most_knots: &'k Draft,
+/// What one leg more changes of the set-ups of a run.
+#[derive(Clone, Copy, Default)]
+struct Changed {
+    /// Somebody walks wider, or for the first time over two legs.
+    wider: bool,
+    /// Something is tied otherwise.
+    otherwise: bool,
 }
 
 impl<'k, 'a> Growing<'k, 'a> {
@@ -258,6 +280,8 @@ impl<'k, 'a> Growing<'k, 'a> {
             start: end,
             end,
             teams: Vec::new(),
+            kinds: Vec::new(),
+            spacings_m: Vec::new(),
             min: 0.0,
         }
     }
@@ -284,13 +308,30 @@ impl<'k, 'a> Growing<'k, 'a> {
         Some(pair || team.spacing_m > was_m)
     }
 
+    /// Takes the leg at the start into the set-ups: how they differ from before. `None` where one suits no longer or fits no rope.
+    fn take(&mut self, leg: &'k RopedLeg<'a>) -> Option<Changed> {
+        let mut teams = std::mem::take(&mut self.teams);
+        let mut changed = Changed::default();
+        for (team, draft) in teams.iter_mut().zip(&leg.teams) {
+            let knots = team.most_knots.knots.count;
+            changed.wider |= self.widen(team, draft)?;
+            changed.otherwise |= team.most_knots.knots.count != knots;
+        }
+        changed.otherwise |= changed.wider;
+        self.teams = teams;
+        if changed.otherwise {
+            self.kinds = self.teams.iter().map(|team| self.of.kind(team)).collect();
+            self.spacings_m = self.teams.iter().map(|team| team.spacing_m).collect();
+        }
+        let fits = !changed.otherwise || self.teams.iter().all(|team| self.of.fits(team));
+        fits.then_some(changed)
+    }
+
     /// Whether a spacing is wide enough for what a rope of that spacing meets on some legs.
     fn suits(&self, legs: Range<usize>, team: &GrowingTeam<'_>, spacing_m: f64) -> bool {
         let people = team.first.persons.len();
-        let meets = self.of.meets.get(legs).unwrap_or_default();
-        meets
-            .iter()
-            .all(|meets| Spacing::tried(people, spacing_m, self.of.job.rules, meets).enough)
+        let mut legs = legs.into_iter();
+        legs.all(|at| self.of.is_wide(at, people, spacing_m))
     }
 
     /// Minutes lost on one of the legs by teams with these spacings.
@@ -306,8 +347,8 @@ impl<'k, 'a> Growing<'k, 'a> {
 impl Growing<'_, '_> {
     /// Whether the judge of the plan finds nothing graver with the one set-up on a leg.
     fn as_good(&self, at: usize) -> bool {
-        let mut teams = self.teams.iter().enumerate();
-        teams.all(|(place, team)| self.of.as_good(at, place, team))
+        let mut teams = self.teams.iter().zip(&self.kinds).enumerate();
+        teams.all(|(place, (team, kind))| self.of.as_good(at, (place, *kind), team))
     }
 
     /// One leg more: gives the minutes lost by walking all legs in the one set-up, as long as they are not more than asked
@@ -319,84 +360,24 @@ impl Growing<'_, '_> {
             self.teams = leg.teams.iter().map(GrowingTeam::of).collect();
             return Some(0.0);
         }
-        let mut teams = std::mem::take(&mut self.teams);
-        let tied =
-            |teams: &[GrowingTeam<'_>]| teams.iter().map(|t| self.of.kind(t)).collect::<Vec<_>>();
-        let before = tied(&teams);
-        let mut wider = false;
-        for (team, draft) in teams.iter_mut().zip(&leg.teams) {
-            wider |= self.widen(team, draft)?;
-        }
-        let fits = teams.iter().all(|team| self.of.fits(team));
-        let otherwise = wider || before != tied(&teams);
-        self.teams = teams;
-        let spacings_m: Vec<f64> = self.teams.iter().map(|team| team.spacing_m).collect();
-        let lost_min = |leg: &RopedLeg<'_>| self.lost_min(leg, &spacings_m);
-        self.min = if wider {
+        let changed = self.take(leg)?;
+        let lost_min = |leg: &RopedLeg<'_>| self.lost_min(leg, &self.spacings_m);
+        self.min = if changed.wider {
             self.legs()?.iter().map(|leg| lost_min(leg)).sum()
         } else {
             self.min + lost_min(leg)
         };
-        if !fits || self.min > most_min {
+        if self.min > most_min {
             return None;
         }
         // What is tied otherwise is judged anew on all of them.
-        let judged = if otherwise {
+        let judged = if changed.otherwise {
             self.start..self.end
         } else {
             self.start..self.start + 1
         };
-        judged
-            .into_iter()
-            .all(|at| self.as_good(at))
-            .then_some(self.min)
-    }
-}
-
-impl<'k> GrowingTeam<'k> {
-    fn of(draft: &'k Draft) -> Self {
-        Self {
-            first: draft,
-            spacing_m: draft.spacing.spacing_m,
-            least_m: draft.spacing.spacing_m,
-            most_knots: draft,
-        }
-    }
-
-    /// The kept set-up as it is judged on a leg.
-    fn draft(&self, job: &Brief<'_>, leg: &RopedLeg<'_>, planned: &Draft) -> Draft {
-        let meets = leg.stage.meets(job, leg.sketch);
-        let people = self.first.persons.len();
-        Draft {
-            spacing: Spacing::tried(people, self.spacing_m, job.rules, &meets),
-            knots: self.most_knots.knots.clone(),
-            ledger: self.ledger(job.rules),
-            ..planned.clone()
-        }
-    }
-
-    fn ledger(&self, rules: &Rules) -> Ledger {
-        let people = self.first.persons.len();
-        ledger::at(people, self.spacing_m, &self.most_knots.knots, rules)
-    }
-
-    fn needed_m(&self, rules: &Rules) -> f64 {
-        self.ledger(rules).total_m
-    }
-
-    fn kept(&self, load: RopeLoad, rules: &Rules) -> KeptTeam {
-        let people = self.first.persons.len();
-        let tied = self.most_knots.knots.count > 0;
-        let knots = || knots::fitting(people, self.spacing_m, rules);
-        KeptTeam {
-            team: self.first.team,
-            spacing_m: self.spacing_m,
-            knots_each_end: if tied { knots() } else { 0 },
-            coil_m: reserve::coil_m(people, self.spacing_m, rules),
-            coil_carried_m: Carried::of(&self.ledger(rules), load, rules).coil_m,
-            needed_m: self.needed_m(rules),
-            longer_m: reserve::spans_m(people.saturating_sub(1), self.spacing_m - self.least_m),
-        }
+        let good = judged.into_iter().all(|at| self.as_good(at));
+        good.then_some(self.min)
     }
 }
 

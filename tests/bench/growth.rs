@@ -31,7 +31,7 @@ const MAP: [&str; 2] = ["plan", "geojson"];
 /// memory that no longer fits the caches; ropes are given out among teams and may cost their square), and its plans.
 type Case = (&'static str, f64, fn(&Path, u32, u32) -> Result<Asked>);
 
-const CASES: [Case; 12] = [
+const CASES: [Case; 13] = [
     ("points", 1.15, points),
     ("zones", 1.15, zones),
     ("vertices of a zone", 1.15, vertices),
@@ -46,7 +46,14 @@ const CASES: [Case; 12] = [
         let call = ["plan", "json"];
         Ok(Asked {
             call,
-            ..legs(folder, 2 * size, times)?
+            ..legs(folder, 4 * size, times)?
+        })
+    }),
+    ("legs, report", 1.15, |folder, size, times| {
+        let call = ["plan", "html"];
+        Ok(Asked {
+            call,
+            ..legs(folder, 4 * size, times)?
         })
     }),
     ("stages, report", 1.15, |folder, size, times| {

@@ -7,10 +7,20 @@ use crate::fixture::{
     trip::{SNOW, Trip},
 };
 
+const TIGHTER: Change = Change::TighterLayout {
+    first_m: 2.0,
+    step_m: 1.0,
+};
+
 /// What would make a rope hold a pair at 15 m, which takes 15 m of span, 2 m of tie-ins, six knots of 1.2 m and two coils of
 /// 22.5 m: 69.2 m.
 fn cure(rope_m: f64) -> Option<RopeCure> {
+    cure_under("", rope_m)
+}
+
+fn cure_under(rules: &str, rope_m: f64) -> Option<RopeCure> {
     let plan = Trip::straight(&[SNOW])
+        .rules(rules)
         .party(&[80.0; 2])
         .ropes(&[rope_m])
         .plan();
@@ -26,11 +36,7 @@ fn cure(rope_m: f64) -> Option<RopeCure> {
 /// for 9 m, a pair at d takes d + 2 + 7.2 + 2 × 1.5 d.
 #[test]
 fn the_fewest_changes_that_a_rope_holds_are_the_cure() {
-    let tighter = Change::TighterLayout {
-        first_m: 2.0,
-        step_m: 1.0,
-    };
-    let closer = |spacing_m: f64| vec![tighter.clone(), Change::Closer { spacing_m }];
+    let closer = |spacing_m: f64| vec![TIGHTER, Change::Closer { spacing_m }];
     for (rope_m, changes, needed_m) in [
         (66.0, vec![Change::Butterflies], 65.6),
         (65.0, vec![Change::LongSling { sling_m: 2.4 }], 64.4),
@@ -42,4 +48,25 @@ fn the_fewest_changes_that_a_rope_holds_are_the_cure() {
         assert!((cure.needed_m - needed_m).abs() < 1e-9, "{cure:?}");
     }
     assert_eq!(cure(30.0), None, "9 m with all three changes take 36.8 m");
+}
+
+/// With the first knot 15 m from each (ours) the layout asks for 30 m and leaves no room for a knot: 122 m of rope. Tied tighter the
+/// pair takes as much as any other.
+#[test]
+fn a_tighter_layout_is_the_cure_where_the_planned_one_has_no_room_for_knots() {
+    let far = |rope_m: f64| cure_under("[assume]\nknot_first_m = 15", rope_m);
+    let tighter = far(70.0).expect("one holds");
+    assert_eq!(tighter.changes, [TIGHTER]);
+    assert!(
+        (tighter.planned_spacing_m - 30.0).abs() < 1e-9,
+        "{tighter:?}"
+    );
+    assert!(
+        (tighter.needed_m - (14.5 + 2.0 + 7.2 + 3.0 * 14.5)).abs() < 1e-9,
+        "{tighter:?}"
+    );
+    assert_eq!(
+        far(50.0).expect("one holds").changes,
+        cure(50.0).expect("one holds").changes
+    );
 }

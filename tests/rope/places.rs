@@ -4,8 +4,9 @@ use schrund::{
     Planner,
     physics::assumed::Snow,
     plan::{
-        fall::{HaulAnswer, Held, Reach},
+        fall::{HaulAnswer, Held},
         leg::Leg,
+        reach::Reach,
     },
     trip::job::{Brief, Burden},
 };

@@ -106,6 +106,22 @@ fn a_rope_at_hand_that_keeps_the_leg_inside_is_carried() {
     assert_eq!(carried(&pair(&[60.0, 62.0])), [1], "neither does");
 }
 
+/// Where a coil of more than 1.2 kg is a burden (ours), 80 m of thin rope give the strand and 80 m of thick rope do not.
+#[test]
+fn of_ropes_as_long_as_each_other_it_does_not_matter_which_is_named_first() {
+    let given_mm = |diameters_mm: [f64; 3]| {
+        let mut trip = Trip::straight(&[SNOW])
+            .party(&[80.0; 2])
+            .ropes(&[56.0, 80.0, 80.0])
+            .rules("[assume]\nreach_factor = 1\ncoil_most_kg = 1.2");
+        for (rope, diameter_mm) in trip.ropes.iter_mut().zip(diameters_mm) {
+            rope.diameter_mm = Some(diameter_mm);
+        }
+        diameters_mm[carried(&trip)[0] - 1]
+    };
+    assert_eq!([[9.0, 11.0, 8.0], [9.0, 8.0, 11.0]].map(given_mm), [8.0; 2]);
+}
+
 /// Three at 13.5 m on 60 m: the loop for the one in the middle ends 1 m short of the lip, and on 80 m it does not.
 #[test]
 fn a_rope_left_at_home_that_reaches_everybody_is_named() {

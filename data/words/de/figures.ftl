@@ -113,8 +113,8 @@ says-anchor_share = wie weit vom Spaltenrand die Verankerung zur Bergung liegt, 
 
 says-avalanche_deg = ab dieser Neigung ist Lawinengelände Sache des Lageberichts
 says-anchors_deg = über dieser Neigung ist gemeinsam am Seil ohne Fixpunkte nicht mehr die Antwort
-says-bare_slip_deg = Neigung, ab der auf Blankeis ein Ausrutscher alle mitreißt, die ohne Fixpunkte am Seil sind
-says-bare_stop_deg = Neigung, ab der Blankeis kein Gelände für eine Seilschaft ohne Fixpunkte ist
+says-bare_slip_deg = Neigung, über der auf Blankeis ein Ausrutscher alle mitreißt, die ohne Fixpunkte am Seil sind
+says-bare_stop_deg = Neigung, über der Blankeis kein Gelände für eine Seilschaft ohne Fixpunkte ist
 says-skied_snow_m = verdeckte Spalten, auf Ski ohne Seil vorgegeben, ergeben Stopp, außer es liegt so viel Schnee darauf
 says-skied_gap_m = und außer sie sind nicht breiter als das
 says-thin_snow_m = verdeckte Spalten unter nicht mehr Schnee als das werden genannt: Brücken tragen dort vielleicht niemanden

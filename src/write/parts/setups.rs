@@ -390,7 +390,7 @@ fn spaced(setup: &TeamSetup, voice: Voice) -> Said {
         (Some(_), None) => voice.say("block-spaced-nothing", &[]),
         (None, _) => voice.say("block-spaced-unknown", &[]),
     };
-    let short = setup.reach.iter().filter(|f| f.depth_m < -1e-9);
+    let short = setup.reach.iter().filter(|f| f.short_m().is_some());
     not.extend(short.map(|f| {
         let who = name::position(&setup.persons, f.person, voice);
         voice.say("block-not-loop", &[("who", Arg::Said(who))])

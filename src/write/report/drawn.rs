@@ -5,7 +5,10 @@ use geo::LineString;
 use crate::{
     geometry::{Bounds, LonLat},
     plan::{Plan, leg::Leg, pieces::WordPiece, verdict::Verdict},
-    trip::route::{Route, Stretch},
+    trip::{
+        route::{Route, Stretch},
+        zone::Zone,
+    },
     write::{
         parts::{
             change::{self, ChangePoint},
@@ -22,12 +25,32 @@ const ROUND_ROUTE: (f64, f64) = (0.08, 120.0);
 /// What is drawn on every map.
 pub(super) struct MapPicture<'a> {
     pub(super) sheet: &'a Sheet<'a>,
+    /// The zones, and the ice that is known and not drawn as one.
+    pub(super) zones: Vec<ZoneBox<'a>>,
+    pub(super) ice: Vec<ZoneBox<'a>>,
+    /// In walking order.
     pub(super) legs: Vec<LegLine<'a>>,
     pub(super) changes: Vec<ChangePoint<'a>>,
     /// Numbers of the zones that the route meets, rising.
     pub(super) met: Vec<usize>,
     /// Places to look at.
     pub(super) signs: Vec<LookPoint<'a>>,
+}
+
+/// A zone with the boxes about its polygons: most maps show few of them.
+pub(super) struct ZoneBox<'a> {
+    pub(super) zone: &'a Zone,
+    pub(super) boxes: Vec<Option<Bounds>>,
+}
+
+impl<'a> ZoneBox<'a> {
+    fn of(zone: &'a Zone) -> Self {
+        let polygons = zone.outline.polygons.iter();
+        Self {
+            zone,
+            boxes: polygons.map(|p| Bounds::of(&p.outer)).collect(),
+        }
+    }
 }
 
 /// A leg with its line.
@@ -58,12 +81,14 @@ impl<'a> LegLine<'a> {
         }
     }
 
+    /// Whether some of it can lie in a box.
+    pub(super) fn is_near(&self, shown: &Bounds) -> bool {
+        self.bounds.is_some_and(|own| own.meets(shown))
+    }
+
     /// Its pieces on a paper, each with its word and in as many lines as it takes; what lies off the paper is left out.
     pub(super) fn on(&self, paper: &Paper) -> Vec<(Verdict, Vec<LineString>)> {
         let shown = paper.bounds();
-        if !self.bounds.is_some_and(|b| b.meets(&shown)) {
-            return Vec::new();
-        }
         let lines = |parts: &Vec<Vec<LonLat>>| {
             let near = parts.iter().flat_map(|part| near(part, &shown));
             near.map(|part| paper.line(part)).collect()
@@ -96,6 +121,8 @@ impl<'a> MapPicture<'a> {
     pub(super) fn new(sheet: &'a Sheet<'a>) -> Self {
         let legs = sheet.plan.legs.iter();
         Self {
+            zones: sheet.zones.iter().map(ZoneBox::of).collect(),
+            ice: sheet.glaciers.iter().map(ZoneBox::of).collect(),
             legs: legs.map(|leg| LegLine::new(sheet.route, leg)).collect(),
             changes: change::changes(sheet),
             met: sheet.plan.zones_met(),

@@ -9,8 +9,9 @@ use super::{
 };
 use crate::{
     plan::{
-        fall::{Arrest, HaulSystem, HaulTable, Held, Reach},
+        fall::{Arrest, HaulSystem, HaulTable, Held},
         leg::{Leg, TeamSetup},
+        reach::Reach,
     },
     say::{
         self,
@@ -189,7 +190,7 @@ fn reserve_row(part: &Same<'_>, setup: &TeamSetup, reach: &Reach, voice: Voice) 
         tr data-person=(reach.person) data-free-m=(number(reach.free_m)) data-depth-m=(number(reach.depth_m)) {
             th scope="row" { (spans(&person(part, reach.person))) }
             td class="n" { (voice.number(reach.free_m, Round::Down)) " " small { (side(reach.side, voice)) } }
-            td { @if reach.depth_m < -1e-9 { strong { (spans(&told)) } } @else { (spans(&told)) } }
+            td { @if reach.short_m().is_some() { strong { (spans(&told)) } } @else { (spans(&told)) } }
         }
     }
 }

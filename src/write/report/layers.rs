@@ -5,14 +5,14 @@ use maud::{Markup, html};
 
 use super::{
     beside::Ways,
-    drawn::MapPicture,
+    drawn::{MapPicture, ZoneBox},
     labels::Labels,
     paper::{Paper, PaperSpot, path},
     signs,
 };
 use crate::{
     geometry::{Bounds, LonLat},
-    plan::leg::Verdict,
+    plan::leg::{Leg, Verdict},
     trip::zone::Zone,
     write::parts::style,
 };
@@ -26,11 +26,16 @@ pub(super) struct OnPaper<'a> {
 }
 
 /// The zones that a paper shows; `met` holds the numbers of those that the route meets, rising.
-pub(super) fn zones<'a>(zones: &'a [Zone], met: &[usize], paper: &Paper) -> Vec<OnPaper<'a>> {
-    let on = |zone: &'a Zone| {
-        let polygons = zone.outline.polygons.iter();
-        let shown: Vec<Polygon> = polygons.flat_map(|p| clipped(p, paper)).collect();
-        (!shown.is_empty()).then_some(OnPaper {
+pub(super) fn zones<'a>(zones: &[ZoneBox<'a>], met: &[usize], paper: &Paper) -> Vec<OnPaper<'a>> {
+    let bounds = paper.bounds();
+    let on = |ZoneBox { zone, boxes }: &ZoneBox<'a>| {
+        let polygons = boxes.iter().zip(&zone.outline.polygons);
+        let shown = polygons.flat_map(|(own, polygon)| {
+            let turns = own.iter().flat_map(|own| turns(own, &bounds));
+            turns.flat_map(|by| clipped(polygon, paper, by))
+        });
+        let shown: Vec<Polygon> = shown.collect();
+        (!shown.is_empty()).then(|| OnPaper {
             zone,
             met: met.binary_search(&zone.number).is_ok(),
             shape: MultiPolygon(shown),
@@ -39,23 +44,20 @@ pub(super) fn zones<'a>(zones: &'a [Zone], met: &[usize], paper: &Paper) -> Vec<
     zones.iter().filter_map(on).collect()
 }
 
-/// The part of a polygon on the paper, holes taken out, wherever its longitudes were unrolled to.
-fn clipped(polygon: &crate::geometry::Polygon, paper: &Paper) -> Vec<Polygon> {
-    let (Some(bounds), shown) = (Bounds::of(&polygon.outer), paper.bounds()) else {
-        return Vec::new();
-    };
+/// The turns of the earth, degrees, by which a box has to be moved to lie on a paper.
+fn turns(own: &Bounds, shown: &Bounds) -> impl Iterator<Item = f64> {
     let turns = [-360.0, 0.0, 360.0].into_iter();
-    let turns = turns.filter(|&by| bounds.moved_east(by).meets(&shown));
-    turns
-        .flat_map(|by| {
-            let mut area = MultiPolygon::from(paper.rect().to_polygon());
-            area = combined(&area, &polygon.outer, paper, by, OpType::Intersection);
-            for hole in &polygon.holes {
-                area = combined(&area, hole, paper, by, OpType::Difference);
-            }
-            area.0
-        })
-        .collect()
+    turns.filter(|&by| own.moved_east(by).meets(shown))
+}
+
+/// The part of a polygon on the paper, holes taken out, its longitudes moved by so many degrees.
+fn clipped(polygon: &crate::geometry::Polygon, paper: &Paper, by_deg: f64) -> Vec<Polygon> {
+    let mut area = MultiPolygon::from(paper.rect().to_polygon());
+    area = combined(&area, &polygon.outer, paper, by_deg, OpType::Intersection);
+    for hole in &polygon.holes {
+        area = combined(&area, hole, paper, by_deg, OpType::Difference);
+    }
+    area.0
 }
 
 fn combined(
@@ -99,15 +101,15 @@ pub(super) fn area(shape: &MultiPolygon) -> String {
 // --- legs ---
 
 /// A leg as it is drawn on one paper.
-pub(super) struct LegWay {
-    pub(super) leg: usize,
+pub(super) struct LegWay<'a> {
+    pub(super) leg: &'a Leg,
     /// By the word that holds on each piece of it.
     pieces: Vec<(Verdict, Vec<LineString>)>,
     /// All of it in walking order.
     pub(super) lines: Vec<LineString>,
 }
 
-impl LegWay {
+impl LegWay<'_> {
     /// Where it begins and where it ends.
     pub(super) fn ends(&self) -> impl Iterator<Item = PaperSpot> {
         let first = self.lines.first().and_then(|line| line.0.first());
@@ -116,16 +118,19 @@ impl LegWay {
     }
 }
 
-/// The legs on a paper, each way that is walked back to the right of its line.
-pub(super) fn ways(picture: &MapPicture<'_>, paper: &Paper) -> Vec<LegWay> {
-    let legs: Vec<_> = picture.legs.iter().map(|leg| leg.on(paper)).collect();
-    let all = legs.iter().flatten().flat_map(|(_, parts)| parts);
+/// The legs on a paper in walking order, each way that is walked back to the right of its line.
+pub(super) fn ways<'a>(picture: &MapPicture<'a>, paper: &Paper) -> Vec<LegWay<'a>> {
+    let bounds = paper.bounds();
+    let near = picture.legs.iter().filter(|line| line.is_near(&bounds));
+    let legs: Vec<_> = near.map(|line| (line.leg, line.on(paper))).collect();
+    let all = legs.iter().flat_map(|(_, pieces)| pieces);
+    let all = all.flat_map(|(_, parts)| parts);
     let (walked, mut along) = (Ways::of(all), 0.0);
     let mut moved = |(verdict, parts): (Verdict, Vec<LineString>)| {
         let parts = parts.iter().map(|part| walked.moved(part, &mut along));
         (verdict, parts.collect::<Vec<_>>())
     };
-    let mut way = |(leg, pieces): (usize, Vec<_>)| {
+    let way = |(leg, pieces): (&'a Leg, Vec<_>)| {
         let pieces: Vec<_> = pieces.into_iter().map(&mut moved).collect();
         let lines = pieces.iter().flat_map(|(_, parts)| parts.clone());
         LegWay {
@@ -134,13 +139,12 @@ pub(super) fn ways(picture: &MapPicture<'_>, paper: &Paper) -> Vec<LegWay> {
             pieces,
         }
     };
-    let numbers = picture.legs.iter().map(|line| line.leg.leg);
-    numbers.zip(legs).map(&mut way).collect()
+    legs.into_iter().map(way).collect()
 }
 
 /// The lines of all legs, each piece in the style of the word that holds on it, the graver ones above, and which way each
 /// is walked.
-pub(super) fn legs(ways: &[LegWay], labels: &mut Labels) -> Markup {
+pub(super) fn legs(ways: &[LegWay<'_>], labels: &mut Labels) -> Markup {
     let lines = || ways.iter().flat_map(|way| &way.lines);
     lines().for_each(|line| labels.avoid(line));
     let pieces = ways.iter().flat_map(|way| &way.pieces);

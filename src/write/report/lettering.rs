@@ -42,12 +42,12 @@ const FROM_LINE: [f64; 5] = [12.0, 15.0, 19.0, 24.0, 30.0];
 pub(super) fn signs(
     picture: &MapPicture<'_>,
     paper: &Paper,
-    (zones, ways, changes): (&[OnPaper<'_>], &[LegWay], &[ChangeSpot]),
+    (zones, ways, changes): (&[OnPaper<'_>], &[LegWay<'_>], &[ChangeSpot]),
     labels: &mut Labels,
 ) -> Markup {
     let voice = picture.sheet.look.voice;
     let letters = letters(changes, labels);
-    let legs = leg_numbers(picture, ways, labels);
+    let legs = leg_numbers(ways, labels);
     let zones: Vec<Worded<'_>> = zones.iter().filter_map(Worded::of).collect();
     let widths = widths(&zones, voice, labels);
     let looks = signs::on(&picture.signs, paper, labels);
@@ -76,11 +76,13 @@ pub(super) struct ChangeSpot {
 pub(super) fn changes(
     picture: &MapPicture<'_>,
     paper: &Paper,
-    ways: &[LegWay],
+    ways: &[LegWay<'_>],
     labels: &mut Labels,
 ) -> Vec<ChangeSpot> {
-    let changes = picture.changes.iter();
-    let spots = changes.map(|c| (c.number, change_spot(c, paper, ways)));
+    let spots = picture.changes.iter().filter_map(|change| {
+        let way = way_of(ways, change.leg.leg)?;
+        Some((change.number, change_spot(change, paper, way)))
+    });
     let on: Vec<_> = spots.filter(|(_, spot)| labels.is_on(*spot)).collect();
     let crowded = |number: usize, at: PaperSpot| {
         let near = |(n, other): &(usize, PaperSpot)| *n != number && apart(*other, at) < APART;
@@ -100,18 +102,18 @@ pub(super) fn changes(
 }
 
 /// The way of a leg; they lie in walking order.
-fn way_of(ways: &[LegWay], leg: usize) -> Option<&LegWay> {
-    let at = ways.binary_search_by_key(&leg, |way| way.leg).ok()?;
+fn way_of<'w, 'a>(ways: &'w [LegWay<'a>], leg: usize) -> Option<&'w LegWay<'a>> {
+    let at = ways.binary_search_by_key(&leg, |way| way.leg.leg).ok()?;
     ways.get(at)
 }
 
 /// Where a change lies: at the end of the line of its leg, which may be drawn beside the way.
-fn change_spot(change: &ChangePoint<'_>, paper: &Paper, ways: &[LegWay]) -> PaperSpot {
+fn change_spot(change: &ChangePoint<'_>, paper: &Paper, way: &LegWay<'_>) -> PaperSpot {
     // The plan gives positions as they lie on the unrolled line.
     let spot = paper.at_wherever(LonLat::new(change.at[0], change.at[1]));
-    let way = way_of(ways, change.leg.leg);
-    let ends = way.into_iter().flat_map(LegWay::ends);
-    let near = ends.filter(|end| apart(*end, spot) <= beside::ASIDE + 0.5);
+    let near = way
+        .ends()
+        .filter(|end| apart(*end, spot) <= beside::ASIDE + 0.5);
     near.min_by(|a, b| apart(*a, spot).total_cmp(&apart(*b, spot)))
         .unwrap_or(spot)
 }
@@ -189,35 +191,34 @@ struct ZoneSign {
 
 /// The number of each zone with its width, or else alone.
 fn widths(zones: &[Worded<'_>], voice: Voice, labels: &mut Labels) -> Vec<(ZoneSign, Placed)> {
-    let (mut placed, mut left) = (Vec::new(), RoomLeft::default());
-    for on in zones {
-        let number = [("zone", Arg::Count(on.zone.number))];
-        let number = voice.say("map-zone", &number).to_string();
-        let mut width = voice.length(on.zone.gap.max_m, Round::Up);
-        if on.zone.gap.assumed {
-            width.push_str(" ?");
-        }
-        let places = on.places();
-        let both = Footprint::text(&format!("{number} {width}"), NUMBER, LINE);
-        let alone = Footprint::text(&number, NUMBER, LINE);
-        let ways = [
-            (&both, true),
-            (&alone, true),
-            (&both, false),
-            (&alone, false),
-        ];
-        let mut ways = ways.into_iter().enumerate();
-        let found = left.find(|| {
-            ways.find_map(|(i, (room, everywhere))| {
-                Some((i, labels.best_at(&places, room, everywhere)?))
-            })
-        });
-        if let Some((i, at)) = found {
-            let width = if i % 2 == 0 { width } else { String::new() };
-            placed.push((ZoneSign { number, width }, at));
-        }
+    let mut left = RoomLeft::default();
+    let signs = zones.iter();
+    let signs = signs.filter_map(|on| left.find(|| zone_sign(on, voice, labels)));
+    signs.collect()
+}
+
+fn zone_sign(on: &Worded<'_>, voice: Voice, labels: &mut Labels) -> Option<(ZoneSign, Placed)> {
+    let number = [("zone", Arg::Count(on.zone.number))];
+    let number = voice.say("map-zone", &number).to_string();
+    let mut width = voice.length(on.zone.gap.max_m, Round::Up);
+    if on.zone.gap.assumed {
+        width.push_str(" ?");
     }
-    placed
+    let places = on.places();
+    let both = Footprint::text(&format!("{number} {width}"), NUMBER, LINE);
+    let alone = Footprint::text(&number, NUMBER, LINE);
+    let ways = [
+        (&both, true),
+        (&alone, true),
+        (&both, false),
+        (&alone, false),
+    ];
+    let mut ways = ways.into_iter().enumerate();
+    let found = ways
+        .find_map(|(i, (room, everywhere))| Some((i, labels.best_at(&places, room, everywhere)?)));
+    let (i, at) = found?;
+    let width = if i % 2 == 0 { width } else { String::new() };
+    Some((ZoneSign { number, width }, at))
 }
 
 fn shown_widths(widths: &[(ZoneSign, Placed)]) -> Markup {
@@ -233,17 +234,21 @@ fn shown_widths(widths: &[(ZoneSign, Placed)]) -> Markup {
 
 /// Names of zones, where there is room for them.
 fn zone_names(zones: &[Worded<'_>], labels: &mut Labels) -> Vec<(String, Placed)> {
-    let (mut placed, mut left) = (Vec::new(), RoomLeft::default());
-    for on in zones {
-        let Some(name) = &on.zone.name else { continue };
-        let name = plain::short(name, NAME_MOST);
-        let mut places = on.places();
-        places.truncate(on.inside.len() + NAME_ROUND);
-        let room = Footprint::text(&name, NAME, LINE);
-        let found = left.find(|| labels.best(&places, &room));
-        placed.extend(found.map(|at| (name, at)));
-    }
-    placed
+    let mut left = RoomLeft::default();
+    let named = zones
+        .iter()
+        .filter_map(|on| Some((on, on.zone.name.as_ref()?)));
+    let names = named.filter_map(|(on, name)| {
+        let place = || {
+            let name = plain::short(name, NAME_MOST);
+            let mut places = on.places();
+            places.truncate(on.inside.len() + NAME_ROUND);
+            let at = labels.best(&places, &Footprint::text(&name, NAME, LINE))?;
+            Some((name, at))
+        };
+        left.find(place)
+    });
+    names.collect()
 }
 
 fn shown_names(names: &[(String, Placed)]) -> Markup {
@@ -278,21 +283,14 @@ fn extent(polygon: &Polygon) -> f64 {
 // --- legs ---
 
 /// The number of each leg beside its line, to the right of it first: there is room for the way back on the other side.
-fn leg_numbers(
-    picture: &MapPicture<'_>,
-    ways: &[LegWay],
-    labels: &mut Labels,
-) -> Vec<((Verdict, String), Placed)> {
+fn leg_numbers(ways: &[LegWay<'_>], labels: &mut Labels) -> Vec<((Verdict, String), Placed)> {
     let (mut placed, mut left) = (Vec::new(), RoomLeft::default());
-    let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
-    for line in roped_first(true).chain(roped_first(false)) {
-        let Some(way) = way_of(ways, line.leg.leg) else {
-            continue;
-        };
-        let text = leg_sign(line.leg);
+    let roped = |roped: bool| ways.iter().filter(move |way| way.leg.roped == roped);
+    for way in roped(true).chain(roped(false)) {
+        let text = leg_sign(way.leg);
         let room = Footprint::pill(&text);
         if let Some(at) = left.find(|| labels.best(&pill_places(way, labels), &room)) {
-            placed.push(((line.leg.verdict, text), at));
+            placed.push(((way.leg.verdict, text), at));
         }
     }
     placed

@@ -51,8 +51,8 @@ impl MapPicture<'_> {
     fn svg(&self, paper: &Paper, id: &str, says: &Said, whole: bool) -> Markup {
         let mut labels = Labels::on(paper.width, paper.height, whole);
         let strip = Strip::of(paper, self.sheet.look.voice);
-        let zones = layers::zones(self.sheet.zones, &self.met, paper);
-        let ice = layers::zones(self.sheet.glaciers, &[], paper);
+        let zones = layers::zones(&self.zones, &self.met, paper);
+        let ice = layers::zones(&self.ice, &[], paper);
         let ways = layers::ways(self, paper);
         let changes = lettering::changes(self, paper, &ways, &mut labels);
         let ticks = ticks(paper, &mut labels);

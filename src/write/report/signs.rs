@@ -47,7 +47,7 @@ pub(super) fn on(all: &[LookPoint<'_>], paper: &Paper, labels: &mut Labels) -> M
     for look in all {
         let (sort, spot) = (look.sort, paper.at(look.at));
         let known = |(s, other): &(LookSort, PaperSpot)| *s == sort && apart(*other, spot) < SIZE;
-        if shown.iter().any(known) || !labels.is_on(spot) {
+        if !labels.is_on(spot) || shown.iter().any(known) {
             continue;
         }
         if let Some(free) = labels.place_sign(&beside(spot), SIZE) {

@@ -5,8 +5,9 @@ use maud::{Markup, html};
 use crate::{
     physics::haul::{Can, System},
     plan::{
-        fall::{HaulAnswer, Held, Reach, Side},
+        fall::{HaulAnswer, Held},
         leg::{Leg, TeamSetup},
+        reach::{Reach, Side},
     },
     say::{arg::Arg, mark, plain, setup, span::Said, voice::Voice},
     write::{
