@@ -7,6 +7,7 @@ pub(crate) mod field;
 pub(crate) mod findings;
 pub(crate) mod gear;
 mod growing;
+mod hours;
 pub(crate) mod keep;
 mod kept;
 pub(crate) mod legs;

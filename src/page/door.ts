@@ -126,6 +126,8 @@ export interface Leg {
   readonly verdict: Verdict;
   /** Whether a frozen crust stops the team there. */
   readonly frozen_stop: boolean;
+  /** Whether its bridges are weak at any hour. */
+  readonly weak_bridges: boolean;
   readonly start_m: number;
   readonly end_m: number;
   /** From–to in kilometres as all outputs have it: nobody is told to rope up later, or to unrope earlier. */

@@ -68,7 +68,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const acts = [...edge, ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
   // For whom it is too late is told so before how they are tied, and that bridges are weak.
   const soonest = past && says !== null && !bars(leg.verdict) ? [says] : [];
-  const lines = [...(went ? [went] : []), ...soonest, ...wet(leg, of, desk), line, ...acts.filter((one) => !soonest.includes(one))];
+  const lines = [...(went ? [went] : []), ...soonest, ...wet(leg, desk), line, ...acts.filter((one) => !soonest.includes(one))];
   return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
@@ -80,8 +80,8 @@ function plainly(line: HTMLElement): HTMLElement {
 }
 
 /** What no hour helps against, which the reckoned limits do not know. */
-const wet = (leg: Leg, { trip }: State, { words }: Desk): HTMLElement[] =>
-  leg.roped && trip.snow === "soft" ? [make("p", { class: "app-hour app-late" }, words("draw-field-wet"))] : [];
+const wet = (leg: Leg, { words }: Desk): HTMLElement[] =>
+  leg.weak_bridges ? [make("p", { class: "app-hour app-late" }, words("draw-field-wet"))] : [];
 
 /** The word of the place itself: what is inside is so on a rope, and perhaps not on a crust. */
 const standsHere = (verdict: Verdict, leg: Leg, desk: Desk): HTMLElement =>

@@ -104,6 +104,7 @@ rules! {
     NaismithKmh "naismith_kmh",
     NaismithMPerH "naismith_m_per_h",
     BreakMinPerH "break_min_per_h",
+    LongestStageH "longest_stage_h",
     SlowerFactor "slower_factor",
     EffortClimbM "effort_climb_m",
     EffortDescentM "effort_descent_m",

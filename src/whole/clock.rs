@@ -6,14 +6,13 @@ use crate::{
         clock::{
             Backwards, PlanClock, StageBelays, StageClock, StartAt, SunAllDay, TurnKind, TurnRound,
         },
-        fact::{Fact, TripHour},
-        finding::{At, Finding, JobPart, StagePlace},
+        fact::Fact,
         leg::{Leg, Verdict},
     },
     practice::Rule,
     rope::legs::RopedLeg,
     times::{backwards::WalkedStage, hours::Hours, sun::SunDay, turn::LatestTurn},
-    trip::{clock::Clock, job::Brief, route::Stage, timetable::Timetable},
+    trip::{clock::Clock, job::Brief, route::Stage},
 };
 
 /// The clock of every stage; nothing where the leader gives no hour and no day.
@@ -169,7 +168,7 @@ fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
 }
 
 /// The time on the rope between the sunsets and sunrises of a stage.
-fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
+pub(super) fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
     let told = nights_of(walked).into_iter().filter_map(|night| {
         let minutes: f64 = roped(walked)
             .map(|(_, clock)| night.min_of(clock, 0.0))
@@ -335,80 +334,8 @@ fn turn_round(walked: &WalkedStage<'_>, start: Clock, turn: LatestTurn) -> TurnR
     }
 }
 
-/// What is found of the clock as a whole.
-pub(super) fn findings(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Vec<Finding> {
-    let times = job.timetable;
-    let mut found = Vec::new();
-    found.extend(WalkedStage::all(job, legs, hours).iter().flat_map(late));
-    // Who is under way may be there after them.
-    if let (Some(start), None) = (times.start.value, times.start_at_km.value) {
-        found.extend(before_start(start, times));
-    }
-    if times.date.value.is_some() && times.utc_offset.value.is_none() {
-        found.push(of_route(Fact::SunInUtc {}));
-    }
-    found
-}
-
-fn of_route(fact: Fact) -> Finding {
-    let of = JobPart::Route;
-    Finding::new(At::Part { of }, fact)
-}
-
-/// Hours that lie before the start.
-fn before_start(start: Clock, times: &Timetable) -> impl Iterator<Item = Finding> {
-    let hours = [
-        (TripHour::BridgesUntil, times.bridges_until.value),
-        (TripHour::BackBy, times.back_by.value),
-    ];
-    hours.into_iter().filter_map(move |(hour, at)| {
-        let at = at.filter(|at| start.is_later_than(*at))?;
-        Some(of_route(Fact::HourBeforeStart { hour, at, start }))
-    })
-}
-
-/// Where a stage is done too late, and what is too late for a slower party alone.
-fn late(walked: &WalkedStage<'_>) -> Vec<Finding> {
-    let stage = walked.legs.first().map(|leg| leg.stage.stage);
-    let Some(stage) = stage.filter(|_| walked.start().is_some()) else {
-        return Vec::new();
-    };
-    let slower = slower(walked);
-    let times = walked.job.timetable;
-    let done = |walked: &WalkedStage<'_>| {
-        let arrival = walked.start()?.after(walked.arrival_min());
-        let back_by = times.back_by.value?;
-        arrival.is_later_than(back_by).then_some((arrival, back_by))
-    };
-    let left = |walked: &WalkedStage<'_>| {
-        let until = times.bridges_until.value?;
-        let left_at = walked.start()?.after(walked.bridges_left_min()?);
-        left_at.is_later_than(until).then_some((left_at, until))
-    };
-    let back = done(walked).map(|(arrival, back_by)| Fact::BackLate { arrival, back_by });
-    let back = back.or_else(|| {
-        let (arrival, back_by) = done(&slower)?;
-        Some(Fact::SlowerBackLate { arrival, back_by })
-    });
-    let bridges = left(&slower).filter(|_| left(walked).is_none());
-    let bridges = bridges.map(|(left_at, until)| Fact::SlowerBridgesLate { left_at, until });
-    let dark = dark(walked);
-    let at = |fact: Fact| {
-        let place = StagePlace {
-            stage: stage.number,
-            name: stage.name.clone(),
-        };
-        Finding::new(At::Stage(place), fact)
-    };
-    back.into_iter()
-        .chain(bridges)
-        .chain(dark)
-        .map(at)
-        .collect()
-}
-
 /// The same stage, walked by a slower party.
-fn slower<'a>(walked: &WalkedStage<'a>) -> WalkedStage<'a> {
+pub(super) fn slower<'a>(walked: &WalkedStage<'a>) -> WalkedStage<'a> {
     WalkedStage {
         factor: walked.job.rules[Rule::SlowerFactor],
         ..*walked

@@ -56,11 +56,12 @@ const CASES: [Case; 13] = [
             ..legs(folder, 4 * size, times)?
         })
     }),
+    // Each with a zone of its own: over the same zones stages add next to nothing, and how much depends on how full the map is.
     ("stages, report", 1.15, |folder, size, times| {
-        let call = ["plan", "html"];
+        let (call, stages) = (["plan", "html"], 8 * size * times);
         Ok(Asked {
             call,
-            ..stages(folder, 2 * size, times)?
+            ..straight(folder, stages, stages, flags(3, 1))?
         })
     }),
     ("people, options", 1.15, |folder, size, times| {

@@ -135,6 +135,7 @@ const UNMOVED: [(&str, &[&str]); 7] = [
             "obliged_reach_factor",
             "least_unroped_m",
             "turn_back_m",
+            "longest_stage_h",
             "one_place_m",
             "spacing_floor_m",
             "spacing_2_m",

@@ -145,12 +145,15 @@ fn letters_are_told_for_what_they_stand_for() {
     );
     assert_eq!(
         legend(&ZONES[..1]),
-        "Letters: rope on or off. Rope needed/at hand. unroped: no ice drawn"
+        "Letters: rope on or off. Rope needed/carried. unroped: no ice drawn"
     );
     let askew = "{\"gap_m\":4,\"snow_depth_m\":2,\"strike_deg\":45}";
-    assert!(
-        legend(&[askew]).contains("Gap (along)."),
-        "{}",
-        legend(&[askew])
-    );
+    let heads = |zone: &str| -> String {
+        let planned = Trip::straight(&[zone]).ropes(&[60.0]).planned();
+        let all = planned.first_page().written("table");
+        let head = all.lines().find(|line| line.starts_with("leg "));
+        head.expect("a head").to_owned()
+    };
+    assert!(heads(askew).contains(" gap (along) m "), "{}", heads(askew));
+    assert!(heads(ZONES[0]).contains(" gap m "), "{}", heads(ZONES[0]));
 }

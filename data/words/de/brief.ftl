@@ -54,6 +54,7 @@ brief-one-slip-pulls-all = ein Ausrutscher reißt alle mit
 brief-bare-ice-two-views = Blankeis: Seil ja oder nein?
     .short = Seil: entscheiden
 brief-back-late = spät zurück
+brief-stage-without-a-night = keine Nacht
 brief-model-has-no-answer = keine Antwort zu Stürzen
 brief-heights-far-apart = Höhen zweifelhaft
 brief-terrain-void = Höhen fehlen

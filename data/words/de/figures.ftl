@@ -157,6 +157,7 @@ says-munter_ski_down_roped = Leistungseinheiten in der Abfahrt auf Ski am Seil j
 says-naismith_kmh = Tempo im Flachen: drei Meilen je Stunde
 says-naismith_m_per_h = Höhe, für die eine Stunde dazukommt
 says-break_min_per_h = Minuten Pause je Stunde Gehen
+says-longest_stage_h = eine Etappe, die länger dauert, wird gemeldet: sie hat keine Nacht
 says-slower_factor = so vielmal so lang braucht eine langsamere Gruppe für Gehen, Pausen, Sicherungen und Seil; Halte bleiben, wie sie sind
 says-effort_climb_m = Höhenmeter hinauf, die als ein Leistungskilometer zählen
 says-effort_descent_m = Höhenmeter steil hinab, die als ein Leistungskilometer zählen

@@ -383,6 +383,11 @@ back-late = { $just ->
        *[no] zu Ende um { $arrival }, nach { $by }
     }
 
+stage-without-a-night = die Etappe dauert { $time }, mehr als { $most }, und hat keine Nacht
+    .hint = der Linie jedes Tages einen eigenen Track geben, bis wo ihr schlaft
+    .short = { $time } ohne Nacht
+    .cure = ein eigener Track für jeden Tag
+
 slower-back-late = { $just ->
     [yes] eine langsamere Gruppe ist knapp nach { $by } am Ende
    *[no] eine langsamere Gruppe ist um { $arrival } am Ende, nach { $by }

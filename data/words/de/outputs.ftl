@@ -171,7 +171,7 @@ clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
    *[off] { $late ->
-        [yes] nicht weiter als { $place }, Abschnitt { $leg }: spätestens { $at }{ $belays } dort umkehren,
+        [yes] spätestens { $at } und nicht hinter { $place }, Abschnitt { $leg }, umkehren{ $belays }:
        *[no] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }, dann
     } bis { $until } von allen Schneebrücken herunter
 }{ $others }
@@ -527,7 +527,10 @@ column-leg = Nr.
 column-unit = { $unit }
 column-height = Höhe
 column-zones = Zonen
-column-gap = Spalte { $unit }
+column-gap = Spalte { $along ->
+    [yes] (längs) { $unit }
+   *[no] { $unit }
+}
 column-set-up = Personen, Knoten, Restseil
 column-rope = Seil { $unit }
 column-verdict = Urteil
@@ -567,10 +570,7 @@ page-legend = { $roped ->
     [yes] Buchstaben: Seil an oder ab{ $word ->
         [yes] , oder Eis, nach eigenem Wort ohne Seil
        *[no] { "" }
-    }.{ $along ->
-        [yes] { " " }Spalte (längs).
-       *[no] { "" }
-    } Seil nötig/dabei.
+    }. Seil nötig/dabei.
    *[no] Buchstaben: es beginnt Eis, nach eigenem Wort ohne Seil.
 } ohne Seil: kein Eis { $drawn ->
     [yes] gezeichnet

@@ -31,7 +31,7 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 ## Die Abschnitte
 
 sheet-legs = Die Abschnitte
-sheet-legs-caption = Bei jedem Buchstaben Seil an oder Seil ab. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM: WGS 84.{ $late ->
+sheet-legs-caption = Buchstaben: Seil an oder ab. Spalte: quer, in Klammern längs. Seil nötig/dabei. UTM: WGS 84.{ $late ->
     [yes] {" "}Zweite Uhr: spätester Aufbruch.
    *[no] { "" }
 } Im Rahmen: Abstand und Seil, nicht das Halten.

@@ -55,6 +55,7 @@ brief-one-slip-pulls-all = one slip pulls all
 brief-bare-ice-two-views = bare ice: decide on the rope
     .short = rope: decide
 brief-back-late = back late
+brief-stage-without-a-night = no night
 brief-model-has-no-answer = no answer on falls
 brief-heights-far-apart = heights in doubt
 brief-terrain-void = heights missing

@@ -383,6 +383,11 @@ back-late = { $just ->
        *[no] done at { $arrival }, after { $by }
     }
 
+stage-without-a-night = the stage takes { $time }, more than { $most }, and has no night in it
+    .hint = give the line of each day a track of its own, up to where you sleep
+    .short = { $time } without a night
+    .cure = a track of its own for each day
+
 slower-back-late = { $just ->
     [yes] a slower party is done just after { $by }
    *[no] a slower party is done at { $arrival }, after { $by }

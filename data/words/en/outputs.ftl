@@ -174,7 +174,7 @@ clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
    *[off] { $late ->
-        [yes] no farther than { $place }, leg { $leg }: turn by { $at }{ $belays },
+        [yes] turn by { $at } and no farther than { $place }, leg { $leg }{ $belays }:
        *[no] last turning place: { $place }, leg { $leg }, by { $at }{ $belays },
     } off all snow bridges by { $until }
 }{ $others }
@@ -530,7 +530,10 @@ column-leg = leg
 column-unit = { $unit }
 column-height = height
 column-zones = zones
-column-gap = gap { $unit }
+column-gap = gap { $along ->
+    [yes] (along) { $unit }
+   *[no] { $unit }
+}
 column-set-up = people, knots, coils
 column-rope = rope { $unit }
 column-verdict = verdict
@@ -570,10 +573,7 @@ page-legend = { $roped ->
     [yes] Letters: rope on or off{ $word ->
         [yes] , or ice that you go unroped, by your word
        *[no] { "" }
-    }.{ $along ->
-        [yes] { " " }Gap (along).
-       *[no] { "" }
-    } Rope needed/at hand.
+    }. Rope needed/carried.
    *[no] Letters: ice begins that you go unroped, by your word.
 } unroped: no ice { $drawn ->
     [yes] drawn

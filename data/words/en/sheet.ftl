@@ -31,7 +31,7 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 ## The legs
 
 sheet-legs = The legs
-sheet-legs-caption = At letters the rope goes on or off. Gap: across, in brackets along the line. Rope: needed/carried. UTM on WGS 84.{ $late ->
+sheet-legs-caption = Letters: rope on or off. Gap: across, in brackets along the line. Rope needed/carried. UTM on WGS 84.{ $late ->
     [yes] {" "}Second clock: for the latest start.
    *[no] { "" }
 } Inside: spacing and rope, not whether a fall is held.

@@ -46,20 +46,15 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             from,
             until,
             minutes,
-        } => vec![
-            ("since", Arg::yes(from.is_some())),
-            ("from", from.map_or(Arg::Word(""), |from| hour(from, voice))),
-            ("rises", Arg::yes(until.is_some())),
-            (
-                "until",
-                until.map_or(Arg::Word(""), |until| hour(until, voice)),
-            ),
-            ("time", Arg::Minutes(*minutes)),
-        ],
+        } => dark([*from, *until], *minutes, voice),
         Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![
             just(*arrival, *back_by),
             ("arrival", hour(*arrival, voice)),
             ("by", hour_beside(*back_by, *arrival, voice)),
+        ],
+        Fact::NoNight { minutes, most_h } => vec![
+            ("time", Arg::Minutes(*minutes)),
+            ("most", Arg::Minutes(most_h * 60.0)),
         ],
         Fact::SlowerBridgesLate { left_at, until } => vec![
             just(*left_at, *until),
@@ -78,6 +73,18 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// The time between the hours when the sun goes down and comes up, where it does.
+fn dark<'a>([from, until]: [Option<Clock>; 2], minutes: f64, voice: Voice) -> FactArgs<'a> {
+    let at = |clock: Option<Clock>| clock.map_or(Arg::Word(""), |clock| hour(clock, voice));
+    vec![
+        ("since", Arg::yes(from.is_some())),
+        ("from", at(from)),
+        ("rises", Arg::yes(until.is_some())),
+        ("until", at(until)),
+        ("time", Arg::Minutes(minutes)),
+    ]
 }
 
 /// Whether an hour is late by seconds only, so that both are shown alike.

@@ -7,7 +7,7 @@ use crate::{
     fault::{Fault, Item, place::Place},
     geometry::LonLat,
     ground::profile::Profile,
-    plan::{Plan, ZoneSummary, leg::Leg, verdict::Verdict},
+    plan::{Plan, ZoneSummary, fact::Fact, finding::Finding, leg::Leg, verdict::Verdict},
     say::{self, span::Said, voice::Voice},
     trip::route::Stage,
     write::{
@@ -188,6 +188,8 @@ struct PanelLeg {
     verdict: &'static str,
     /// Whether a frozen crust stops the team there.
     frozen_stop: bool,
+    /// Whether its bridges are weak at any hour.
+    weak_bridges: bool,
     start_m: f64,
     end_m: f64,
     from_to: String,
@@ -227,6 +229,7 @@ impl PanelLeg {
         let if_frozen = falls_on.and_then(|on| on.if_frozen.as_ref());
         let lines = LegLine::new(sheet.route, leg).pieces;
         let pieces = leg.pieces().into_iter().zip(lines);
+        let soft = |found: &Finding| matches!(found.fact(), Some(Fact::BridgesSoft {}));
         let piece = |(piece, (verdict, lines)): (_, (Verdict, Vec<Vec<LonLat>>))| {
             let piece: crate::plan::pieces::WordPiece = piece;
             Piece {
@@ -242,6 +245,7 @@ impl PanelLeg {
             roped: leg.roped,
             verdict: leg.verdict.as_str(),
             frozen_stop: if_frozen.is_some_and(|frozen| frozen.stop.contains(&leg.leg)),
+            weak_bridges: leg.findings.iter().any(soft),
             start_m: mm(leg.start_m),
             end_m: mm(leg.end_m),
             from_to: row::from_to(leg, voice),

@@ -120,10 +120,18 @@ pub fn ends(leg: &Leg) -> [(f64, Round); 2] {
 }
 
 /// Whether the way over the gaps of a leg is longer than they are wide, by as much as is shown.
-pub(crate) fn is_longer_along(leg: &Leg, voice: Voice) -> bool {
+fn is_longer_along(leg: &Leg, voice: Voice) -> bool {
     let shown = |m| voice.number(m, Round::Up);
     let both = leg.gap_m.zip(leg.effective_gap_m);
     both.is_some_and(|(gap_m, along_m)| shown(gap_m) != shown(along_m))
+}
+
+/// The head of the column of [`gap`]s.
+pub(crate) fn gap_head(legs: &[Leg], voice: Voice) -> Said {
+    let along = legs.iter().any(|leg| is_longer_along(leg, voice));
+    let unit = Said::words(voice.units.short());
+    let args = [("unit", Arg::Said(unit)), ("along", Arg::yes(along))];
+    voice.say("column-gap", &args)
 }
 
 /// The gaps of a leg for a message: whether they are met askew, their width, the way over them, whether there are others.

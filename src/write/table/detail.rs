@@ -6,14 +6,14 @@ use unicode_width::UnicodeWidthStr;
 
 use crate::{
     fault::Level,
-    plan::leg::Verdict,
+    plan::leg::{Leg, Verdict},
     say::{arg::Arg, cautions::cautions, plain, setup::carry_why, span::Said, voice::Voice},
     write::{
         parts::{
             change, clock, findings, itinerary, keep,
             packs::left_over,
             paragraph::{bullet, padded},
-            row::{LegRow, TeamRow},
+            row::{self, LegRow, TeamRow},
             sentence, setups, style, walk,
         },
         sheet::{Look, Sheet},
@@ -100,7 +100,7 @@ fn legs(out: &mut Table, sheet: &Sheet<'_>, look: Look) {
         .iter()
         .map(|leg| LegRow::new(leg, voice))
         .collect();
-    let mut lines: Vec<Vec<Line>> = vec![vec![Line::head(voice)]];
+    let mut lines: Vec<Vec<Line>> = vec![vec![Line::head(&sheet.plan.legs, voice)]];
     lines.extend(rows.iter().map(|row| Line::of(row, stages, voice)));
     let widths = widths(lines.iter().flatten());
     let total: usize = widths.iter().sum::<usize>() + 2 * (COLUMNS - 1);
@@ -145,7 +145,7 @@ struct Line {
 }
 
 impl Line {
-    fn head(voice: Voice) -> Self {
+    fn head(legs: &[Leg], voice: Voice) -> Self {
         let unit = |unit: &'static str| [("unit", Arg::Said(Said::words(unit)))];
         let (short, long) = (unit(voice.units.short()), unit(voice.units.long()));
         let column = |key: &str, unit: &[(&str, Arg<'_>)]| voice.say(key, unit).to_string();
@@ -155,7 +155,7 @@ impl Line {
             column("column-unit", &short),
             column("column-height", &[]),
             column("column-zones", &[]),
-            column("column-gap", &short),
+            row::gap_head(legs, voice).to_string(),
             column("column-set-up", &[]),
             column("column-rope", &short),
             column("column-verdict", &[]),

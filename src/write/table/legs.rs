@@ -59,13 +59,10 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
 /// How to read letters and cells.
 fn legend(sheet: &Sheet<'_>, changes: &[ChangePoint<'_>]) -> String {
     let voice = sheet.look.voice;
-    let mut legs = sheet.plan.legs.iter();
-    let in_brackets = legs.any(|leg| row::is_longer_along(leg, voice));
     let by_word = |change: &ChangePoint<'_>| change.kind == ChangeKind::OntoIce;
     let words = changes.iter().filter(|change| by_word(change)).count();
     let args = [
         ("drawn", Arg::yes(sheet.plan.knows_drawn_ice_only())),
-        ("along", Arg::yes(in_brackets)),
         ("roped", Arg::yes(words < changes.len())),
         ("word", Arg::yes(words > 0)),
     ];
@@ -113,7 +110,8 @@ impl Rows<'_> {
         let voice = self.voice;
         let unit = |unit: &'static str| [("unit", Arg::Said(Said::words(unit)))];
         let (short, long) = (unit(voice.units.short()), unit(voice.units.long()));
-        let column = |key: &str, unit: &[(&str, Arg<'_>)]| voice.say(key, unit).to_string();
+        let column = |key: &str, args: &[(&str, Arg<'_>)]| voice.say(key, args).to_string();
+        let gap = row::gap_head(&self.sheet.plan.legs, voice).to_string();
         let grid = column("column-grid", &[]);
         let cells = [
             column("column-leg", &[]),
@@ -124,7 +122,7 @@ impl Rows<'_> {
             self.zone
                 .map_or(grid.clone(), |zone| format!("{grid} {zone}")),
             column("column-zones", &[]),
-            column("column-gap", &short),
+            gap,
             column("column-apart", &short),
             column("column-rope", &short),
             column("column-verdict", &[]),

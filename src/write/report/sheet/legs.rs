@@ -118,7 +118,7 @@ fn titles(sheet: &Sheet<'_>, zone: Option<&str>, has: Has) -> Vec<(Said, &'stati
     let high = has.height.then(|| (voice.say("sheet-high", &short), "n"));
     let ice = has.ice;
     let zones = ice.then(|| (voice.say("column-zones", &[]), ""));
-    let gap = ice.then(|| (voice.say("column-gap", &short), "n"));
+    let gap = ice.then(|| (row::gap_head(&sheet.plan.legs, voice), "n"));
     let columns = [
         Some((voice.say("column-leg", &[]), "n")),
         Some((voice.say("sheet-at", &[]), "")),

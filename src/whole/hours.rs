@@ -1,0 +1,93 @@
+//! What is found of the hours of a trip as a whole.
+
+use crate::{
+    plan::{
+        fact::{Fact, TripHour},
+        finding::{At, Finding, JobPart, StagePlace},
+    },
+    practice::Rule,
+    rope::legs::RopedLeg,
+    times::{backwards::WalkedStage, hours::Hours},
+    trip::{clock::Clock, job::Brief, timetable::Timetable},
+    whole::clock::{dark, slower},
+};
+
+/// What is found of them, the clock of the trip or its length.
+pub(super) fn findings(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Vec<Finding> {
+    let times = job.timetable;
+    let mut found = Vec::new();
+    for walked in WalkedStage::all(job, legs, hours) {
+        let facts = no_night(&walked).into_iter().chain(late(&walked));
+        found.extend(facts.filter_map(|fact| of_stage(&walked, fact)));
+    }
+    // Who is under way may be there after them.
+    if let (Some(start), None) = (times.start.value, times.start_at_km.value) {
+        found.extend(before_start(start, times));
+    }
+    if times.date.value.is_some() && times.utc_offset.value.is_none() {
+        found.push(of_route(Fact::SunInUtc {}));
+    }
+    found
+}
+
+fn of_route(fact: Fact) -> Finding {
+    let of = JobPart::Route;
+    Finding::new(At::Part { of }, fact)
+}
+
+fn of_stage(walked: &WalkedStage<'_>, fact: Fact) -> Option<Finding> {
+    let stage = walked.legs.first()?.stage.stage;
+    let place = StagePlace {
+        stage: stage.number,
+        name: stage.name.clone(),
+    };
+    Some(Finding::new(At::Stage(place), fact))
+}
+
+/// Where nobody said where the team sleeps.
+fn no_night(walked: &WalkedStage<'_>) -> Option<Fact> {
+    let (minutes, most_h) = (walked.arrival_min(), walked.job.rules[Rule::LongestStageH]);
+    (minutes > most_h * 60.0).then_some(Fact::NoNight { minutes, most_h })
+}
+
+/// Hours that lie before the start.
+fn before_start(start: Clock, times: &Timetable) -> impl Iterator<Item = Finding> {
+    let hours = [
+        (TripHour::BridgesUntil, times.bridges_until.value),
+        (TripHour::BackBy, times.back_by.value),
+    ];
+    hours.into_iter().filter_map(move |(hour, at)| {
+        let at = at.filter(|at| start.is_later_than(*at))?;
+        Some(of_route(Fact::HourBeforeStart { hour, at, start }))
+    })
+}
+
+/// Where a stage is done too late, and what is too late for a slower party alone.
+fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
+    if walked.start().is_none() {
+        return Vec::new();
+    }
+    let slower = slower(walked);
+    let times = walked.job.timetable;
+    let done = |walked: &WalkedStage<'_>| {
+        let arrival = walked.start()?.after(walked.arrival_min());
+        let back_by = times.back_by.value?;
+        arrival.is_later_than(back_by).then_some((arrival, back_by))
+    };
+    let left = |walked: &WalkedStage<'_>| {
+        let until = times.bridges_until.value?;
+        let left_at = walked.start()?.after(walked.bridges_left_min()?);
+        left_at.is_later_than(until).then_some((left_at, until))
+    };
+    let back = done(walked).map(|(arrival, back_by)| Fact::BackLate { arrival, back_by });
+    let back = back.or_else(|| {
+        let (arrival, back_by) = done(&slower)?;
+        Some(Fact::SlowerBackLate { arrival, back_by })
+    });
+    let bridges = left(&slower).filter(|_| left(walked).is_none());
+    let bridges = bridges.map(|(left_at, until)| Fact::SlowerBridgesLate { left_at, until });
+    back.into_iter()
+        .chain(bridges)
+        .chain(dark(walked))
+        .collect()
+}
