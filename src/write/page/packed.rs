@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-f52996d9fa8a page-08df8d0c3600";
+pub(super) const NAMES: &str = "core-cbf884d0b9f5 page-8589fbf74224";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-f52996d9fa8a.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-cbf884d0b9f5.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-08df8d0c3600.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-8589fbf74224.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
