@@ -2,7 +2,8 @@
 
 use crate::{meet::Contact, trip::route::Stretch};
 
-/// The contacts of a stage by where they touch it.
+/// The contacts of a stage by where they touch it. A touch along all of the stage lets every stretch be compared with all touches
+/// that begin before it ends; else only with those near it.
 #[derive(Debug)]
 pub(crate) struct Touching {
     /// Each touch with the index of its contact, by where it begins.

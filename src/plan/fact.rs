@@ -236,10 +236,11 @@ facts! {
     ///
     /// What to do: start earlier, or turn round in time: the clock of the plan says where and when.
     BackLate { arrival: Clock, back_by: Clock } = "back-late", Look;
-    /// A stage takes longer than `longest_stage_h` (our judgement): nobody sleeps on it, and whoever is that tired falls.
+    /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts not counted: whoever walks on
+    /// without sleep falls more easily.
     ///
     /// What to do: give the line of each day a track of its own in the route file; the plan then begins anew where you sleep.
-    NoNight { minutes: f64, most_h: f64 } = "stage-without-a-night", Look;
+    LongStage { minutes: f64, most_h: f64 } = "very-long-stage", Look;
     /// A party that takes `slower_factor` as long is done later than the leader wants to be back; as planned it is not.
     SlowerBackLate { arrival: Clock, back_by: Clock } = "slower-back-late", Note;
     /// A party that takes `slower_factor` as long is on hidden gaps later than the leader trusts bridges; as planned it is

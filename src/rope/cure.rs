@@ -7,7 +7,7 @@ use crate::{
         spacing::{self, Spacing},
         worst::Meeting,
     },
-    plan::{change::Change, name::RopeName},
+    plan::{change::Change, name::RopeName, why::KnotsWhy},
     practice::{Rule, Rules},
     rope::{draft::Draft, legs::RopedLeg, otherwise, share},
     trip::{job::Brief, party::RopeTeam, rope::Rope},
@@ -75,11 +75,14 @@ impl TooShort<'_> {
     /// ropes last. The order is our judgement.
     pub(crate) fn fitting(&self) -> Vec<Fitting> {
         let mut all: Vec<Fitting> = Vec::new();
-        let makes: [otherwise::Otherwise; 3] = [
-            otherwise::butterflies,
-            otherwise::tighter,
-            otherwise::long_sling,
-        ];
+        // Where no knots are wanted nothing of them is tied otherwise.
+        let wanted = matches!(
+            self.planned.knots.why,
+            KnotsWhy::Tied { .. } | KnotsWhy::NoRoom { .. }
+        );
+        let knots: &[otherwise::Otherwise] = &[otherwise::butterflies, otherwise::tighter];
+        let knots = knots.iter().filter(|_| wanted).copied();
+        let makes: Vec<_> = knots.chain([otherwise::long_sling as _]).collect();
         for (changes, rules) in otherwise::mixes(self.job.rules, &makes) {
             let closer = self.closer(&rules).map(|(change, rules, draft)| {
                 let changes = changes.iter().cloned().chain([change]).collect();

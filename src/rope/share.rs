@@ -29,7 +29,7 @@ pub struct Supply {
 }
 
 impl Supply {
-    /// Whether it is the same to a team which of the two it carries: they are as long and as heavy.
+    /// Whether giving out the one or the other is the same, as far as that looks: they are as long and as heavy.
     pub(crate) fn alike(&self, other: &Self) -> bool {
         let length = self.length_m.total_cmp(&other.length_m);
         length.then(self.mass_kg.total_cmp(&other.mass_kg)).is_eq()

@@ -21,7 +21,7 @@ pub(crate) fn findings(
     job: &Brief<'_>,
     stages: &[Sketch<'_>],
     legs: &[RopedLeg<'_>],
-    of_legs: &[Hours],
+    hours_of_legs: &[Hours],
 ) -> Vec<Finding> {
     let notices = job.notices.iter().cloned().map(handed_on);
     let mut found: Vec<Finding> = notices.collect();
@@ -30,7 +30,7 @@ pub(crate) fn findings(
     found.extend(observed::long_ago(job, &met).map(|old| of_part(JobPart::Zones, old)));
     found.extend(gaps_between(job, stages));
     found.extend(slope_unknown(legs));
-    found.extend(hours::findings(job, legs, of_legs));
+    found.extend(hours::findings(job, legs, hours_of_legs));
     let terrain = job.terrain.map(Terrain::notes).unwrap_or_default();
     found.extend(terrain.into_iter().map(handed_on));
     for note in stages.iter().flat_map(|s| &s.met.under.line.notes) {

@@ -12,12 +12,12 @@ use crate::{
     whole::clock::{dark, slower},
 };
 
-/// What is found of them, the clock of the trip or its length.
+/// What is found of the clock of the trip, and of how long its stages take.
 pub(super) fn findings(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Vec<Finding> {
     let times = job.timetable;
     let mut found = Vec::new();
     for walked in WalkedStage::all(job, legs, hours) {
-        let facts = no_night(&walked).into_iter().chain(late(&walked));
+        let facts = long(&walked).into_iter().chain(late(&walked));
         found.extend(facts.filter_map(|fact| of_stage(&walked, fact)));
     }
     // Who is under way may be there after them.
@@ -44,10 +44,12 @@ fn of_stage(walked: &WalkedStage<'_>, fact: Fact) -> Option<Finding> {
     Some(Finding::new(At::Stage(place), fact))
 }
 
-/// Where nobody said where the team sleeps.
-fn no_night(walked: &WalkedStage<'_>) -> Option<Fact> {
-    let (minutes, most_h) = (walked.arrival_min(), walked.job.rules[Rule::LongestStageH]);
-    (minutes > most_h * 60.0).then_some(Fact::NoNight { minutes, most_h })
+/// Where a team is on the way for so long that it has to sleep: halts, where it may, are not counted.
+fn long(walked: &WalkedStage<'_>) -> Option<Fact> {
+    let halts_min: f64 = walked.hours.iter().map(|hours| hours.halt_min).sum();
+    let minutes = (walked.arrival_min() - halts_min).round();
+    let most_h = walked.job.rules[Rule::LongestStageH];
+    (minutes > most_h * 60.0).then_some(Fact::LongStage { minutes, most_h })
 }
 
 /// Hours that lie before the start.

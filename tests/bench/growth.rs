@@ -288,7 +288,7 @@ fn ropes(folder: &Path, _: u32, times: u32) -> Result<Asked> {
 }
 
 fn straight(folder: &Path, zones: u32, stages: u32, flags: Vec<String>) -> Result<Asked> {
-    // As many for every stage, so that none ends on ice.
+    // As many for every stage, so that none ends on ice, where stages divide them.
     const POINTS: u32 = 4096;
     let step = f64::from(zones) * 1500.0 / f64::from(POINTS);
     let at = |k: u32| workload::degrees(f64::from(k) * step, 500.0);

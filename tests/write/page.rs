@@ -3,7 +3,7 @@
 use schrund::{
     fault::Level,
     say::{finding::short, voice::Voice},
-    write::parts::change::changes,
+    write::{page::panel, parts::change::changes},
 };
 use unicode_width::UnicodeWidthStr;
 
@@ -132,4 +132,21 @@ fn a_spacing_says_why_it_is_what_it_is() {
         let text = why(people, zone, rules);
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }
+}
+
+/// Roped over hidden gaps in snow that the leader calls soft, and roped on bare ice beside it.
+#[test]
+fn a_page_knows_on_which_legs_bridges_are_weak() {
+    let bare = "{\"gap_m\":1,\"surface\":\"bare\"}";
+    let weak = |snow: &str| -> Vec<bool> {
+        let trip = Trip::straight(&[ZONES[0], bare]).ropes(&[60.0]);
+        let planned = trip.rules(&format!("snow = \"{snow}\"")).planned();
+        let json = panel::planned(&planned.sheet(), &[], &[]).expect("JSON");
+        let page: serde_json::Value = serde_json::from_str(&json).expect("JSON");
+        let legs = page["legs"].as_array().expect("legs").iter();
+        let roped = legs.filter(|leg| leg["roped"] == true);
+        roped.map(|leg| leg["weak_bridges"] == true).collect()
+    };
+    assert_eq!(weak("soft"), [true, false]);
+    assert_eq!(weak("settled"), [false, false]);
 }

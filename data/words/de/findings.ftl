@@ -383,9 +383,9 @@ back-late = { $just ->
        *[no] zu Ende um { $arrival }, nach { $by }
     }
 
-stage-without-a-night = die Etappe dauert { $time }, mehr als { $most }, und hat keine Nacht
-    .hint = der Linie jedes Tages einen eigenen Track geben, bis wo ihr schlaft
-    .short = { $time } ohne Nacht
+very-long-stage = { $time } unterwegs in einer Etappe, Rasten nicht gezählt: mehr als { $most } ohne Schlaf
+    .hint = der Linie jedes Tages einen eigenen Track geben, bis zum Schlafplatz
+    .short = { $time } unterwegs in einer Etappe, Rasten nicht gezählt
     .cure = ein eigener Track für jeden Tag
 
 slower-back-late = { $just ->

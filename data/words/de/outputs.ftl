@@ -527,9 +527,9 @@ column-leg = Nr.
 column-unit = { $unit }
 column-height = Höhe
 column-zones = Zonen
-column-gap = Spalte { $along ->
-    [yes] (längs) { $unit }
-   *[no] { $unit }
+column-gap = { $along ->
+    [yes] quer (längs) { $unit }
+   *[no] Spalte { $unit }
 }
 column-set-up = Personen, Knoten, Restseil
 column-rope = Seil { $unit }

@@ -383,9 +383,9 @@ back-late = { $just ->
        *[no] done at { $arrival }, after { $by }
     }
 
-stage-without-a-night = the stage takes { $time }, more than { $most }, and has no night in it
+very-long-stage = { $time } on the way in one stage, halts not counted: more than { $most } without sleep
     .hint = give the line of each day a track of its own, up to where you sleep
-    .short = { $time } without a night
+    .short = { $time } on the way in one stage, halts not counted
     .cure = a track of its own for each day
 
 slower-back-late = { $just ->

@@ -71,7 +71,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::SlowerBridgesLate { .. }
         | Fact::SlowerBackLate { .. }
         | Fact::HourBeforeStart { .. }
-        | Fact::NoNight { .. }
+        | Fact::LongStage { .. }
         | Fact::DarkOnRope { .. }
         | Fact::HaltOnHidden { .. } => hours::of(fact, at, voice),
         Fact::CutOff { .. }

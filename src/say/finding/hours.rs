@@ -52,7 +52,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             ("arrival", hour(*arrival, voice)),
             ("by", hour_beside(*back_by, *arrival, voice)),
         ],
-        Fact::NoNight { minutes, most_h } => vec![
+        Fact::LongStage { minutes, most_h } => vec![
             ("time", Arg::Minutes(*minutes)),
             ("most", Arg::Minutes(most_h * 60.0)),
         ],

@@ -25,8 +25,9 @@ const ROUND_ROUTE: (f64, f64) = (0.08, 120.0);
 /// What is drawn on every map.
 pub(super) struct MapPicture<'a> {
     pub(super) sheet: &'a Sheet<'a>,
-    /// The zones, and the ice that is known and not drawn as one.
+    /// The zones, drawn by hand.
     pub(super) zones: Vec<ZoneBox<'a>>,
+    /// The ice that is known and not drawn as a zone.
     pub(super) ice: Vec<ZoneBox<'a>>,
     /// In walking order.
     pub(super) legs: Vec<LegLine<'a>>,

@@ -109,7 +109,7 @@ fn way_of<'w, 'a>(ways: &'w [LegWay<'a>], leg: usize) -> Option<&'w LegWay<'a>> 
 
 /// Where a change lies: at the end of the line of its leg, which may be drawn beside the way.
 fn change_spot(change: &ChangePoint<'_>, paper: &Paper, way: &LegWay<'_>) -> PaperSpot {
-    // The plan gives positions as they lie on the unrolled line.
+    // The plan gives longitudes within half a turn, and the paper may lie on another one.
     let spot = paper.at_wherever(LonLat::new(change.at[0], change.at[1]));
     let near = way
         .ends()

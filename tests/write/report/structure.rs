@@ -5,7 +5,10 @@ use std::collections::BTreeSet;
 use scraper::{Html, Selector};
 
 use super::reports;
-use crate::fixture::page::select;
+use crate::fixture::{
+    page::{select, text},
+    trip::Trip,
+};
 
 #[test]
 fn nothing_is_fetched_and_nothing_runs() {
@@ -112,4 +115,36 @@ fn ids_resolve(what: &str, page: &Html) {
     for id in labelled.chain(labels).chain(links).chain(clips) {
         assert!(unique.contains(id), "{what}: nothing has the id {id}");
     }
+}
+
+/// What found no place on the map of the route fills it (`RoomLeft` asks 200 times, ours); the map of a leg has its own places.
+#[test]
+fn the_map_of_a_leg_has_its_number_however_many_legs_there_are() {
+    let mut trip = Trip::along(&[(0.0, 0.0), (0.0, 110_000.0)]).people(2);
+    for zone in 0..205 {
+        let south = 400.0 + 530.0 * f64::from(zone);
+        trip = trip.zone((-200.0, south), (200.0, south + 60.0), r#"{"gap_m":2}"#);
+    }
+    let planned = trip.ropes(&[80.0]).planned();
+    let page = Html::parse_document(&planned.written("html"));
+    let last = planned
+        .plan
+        .legs
+        .iter()
+        .rfind(|leg| leg.roped)
+        .expect("a roped leg");
+    assert_eq!(
+        planned.plan.legs.iter().filter(|leg| leg.roped).count(),
+        205
+    );
+    let map = select(&page, "svg.drawing");
+    let title = format!("map-leg{}", last.leg);
+    let own = map
+        .iter()
+        .find(|svg| svg.value().attr("aria-labelledby") == Some(&title));
+    let own = own.expect("its map");
+    let pills = Selector::parse("text.pill").expect("a selector");
+    let numbers: Vec<String> = own.select(&pills).map(text).collect();
+    let is_own = |number: &String| number.split(' ').next() == Some(&last.leg.to_string());
+    assert!(numbers.iter().any(is_own), "{numbers:?}");
 }

@@ -200,10 +200,10 @@ fn loops(on: &On<'_>, held: &[&'static str], with_haul: bool) -> Vec<Said> {
 }
 
 fn one(on: &On<'_>, reach: &Reach, held: Option<&'static str>, crowded: bool) -> Said {
-    let (how, depth) = match reach.depth_m {
-        m if m < -1e-9 => ("short", Arg::Needed(-m)),
-        m if m < NO_DEPTH_M => ("lip", Arg::There(m)),
-        m => ("below", Arg::There(m)),
+    let (how, depth) = match (reach.short_m(), reach.depth_m) {
+        (Some(short_m), _) => ("short", Arg::Needed(short_m)),
+        (None, m) if m < NO_DEPTH_M => ("lip", Arg::There(m)),
+        (None, m) => ("below", Arg::There(m)),
     };
     let end = match reach.side {
         Side::Ahead => 1,
