@@ -113,7 +113,7 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
     };
     html! {
         (drawn("map", holds.map(), map, true))
-        (drawn("profile", holds.profile(), profiles(sheet), true))
+        (drawn("profile", holds.profile(), profiles(&picture), true))
         @for part in parts(sheet) {
             // Where the ropes are drawn, the places of their legs are too.
             @if part.id == "zones" && roped { (drawn("insets", holds.insets(), insets(&picture), false)) }
@@ -208,14 +208,15 @@ const PARTS: [PartOf; 16] = [
     ),
 ];
 
-fn profiles(sheet: &Sheet<'_>) -> Markup {
+fn profiles(picture: &MapPicture<'_>) -> Markup {
+    let sheet = picture.sheet;
     let stages = &sheet.route.stages;
     html! {
         @for (i, stage) in stages.iter().enumerate() {
             @let from_file = Profile::of_route(stage).measured(sheet.plan.figures.lone_height_m);
             figure class="profile" {
                 @if stages.len() > 1 { figcaption { (said(&stage_label(stage, sheet.look.voice))) } }
-                (profile::stage(sheet, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))
+                (profile::stage(picture, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))
             }
         }
         (strips::key(sheet))

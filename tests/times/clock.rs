@@ -144,7 +144,7 @@ fn what_is_too_late_for_a_slower_party_alone_is_told() {
     assert_eq!(told("09:30", "09:45"), [0, 0, 1], "it is late as planned");
 }
 
-/// The line takes 49 minutes (see above), and those who walk a third of 4 km/h three times as long.
+/// The line takes 49 minutes (see above), and more than an hour at 1.5 km/h.
 #[test]
 fn a_stage_on_which_nobody_stays_awake_is_told_with_its_time() {
     let trip = Trip::along(&NORTHWARD).middle(SNOW).heights(|_, _| 2500.0);

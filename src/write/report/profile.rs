@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::{
+    drawn::MapPicture,
     extent::{Footprint, LETTER, NUMBER},
     labels::{Labels, Placed},
     lettering::LINE,
@@ -15,10 +16,7 @@ use crate::{
     ground::{profile::Profile, samples::Samples},
     say::{arg::Arg, finding, plain, voice::Voice},
     trip::route::Stage,
-    write::{
-        parts::change::{self, ChangePoint},
-        sheet::Sheet,
-    },
+    write::parts::change::ChangePoint,
 };
 
 /// Middles of the rows of letters above the profile, units over its upper edge, and half of such a row. Our judgement.
@@ -34,7 +32,8 @@ const NUMBERS: f64 = 15.0;
 const RULER: f64 = 26.0;
 
 /// The profile; a sentence where no heights are known.
-pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Markup {
+pub(super) fn stage(picture: &MapPicture<'_>, stage: &Stage, profile: &Profile) -> Markup {
+    let sheet = picture.sheet;
     let voice = sheet.look.voice;
     let heights = profile.samples().iter().map(|s| s.height_m);
     let (low, high) = (heights.clone().reduce(f64::min), heights.reduce(f64::max));
@@ -56,7 +55,7 @@ pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Mark
     ];
     let says = voice.say("profile-says", &args).to_string();
     let id = format!("profile-{}", stage.number);
-    let letters = letters(&ruler, sheet);
+    let letters = letters(&ruler, &picture.changes);
     let highest = letters.iter().map(|l| l.placed.at.1 - HALF_ROW);
     let top = (TOP + highest.fold(0.0, f64::min)).min(0.0);
     let (strips, lowest) = strips(&ruler, sheet);
@@ -104,8 +103,7 @@ struct Lettered {
 }
 
 /// Where the set-up changes, lettered as on the maps: in rows above the profile, whose upper edge lies at 0.
-fn letters(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<Lettered> {
-    let all = change::changes(sheet);
+fn letters(ruler: &Ruler<'_>, all: &[ChangePoint<'_>]) -> Vec<Lettered> {
     let here = all.iter().filter(|c| c.stage == ruler.stage.number);
     let mut here: Vec<_> = here.collect();
     let edge = |change: &ChangePoint<'_>| inward(ruler.x(change.at_m));
