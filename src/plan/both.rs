@@ -31,9 +31,31 @@ impl Fact {
                     one_by_one: there, ..
                 },
             ) => (one_by_one == there).then(|| self.clone()),
+            // Each stage has a latest start of its own.
+            (
+                Self::BridgesLate {
+                    start_by,
+                    under_way,
+                    ..
+                },
+                Self::BridgesLate {
+                    start_by: there,
+                    under_way: there_too,
+                    ..
+                },
+            ) => ((start_by, under_way) == (there, there_too)).then(|| self.clone()),
+            (
+                Self::NotReached { longer, spare, .. },
+                Self::NotReached {
+                    longer: longer_there,
+                    spare: spare_there,
+                    ..
+                },
+            ) => ((longer, spare) == (longer_there, spare_there)).then(|| self.clone()),
             _ => (self.order() == other.order()).then(|| self.clone()),
         }
     }
+
     /// The order in which a fall is held better.
     fn order(&self) -> &[PersonName] {
         match self {

@@ -236,8 +236,8 @@ facts! {
     ///
     /// What to do: start earlier, or turn round in time: the clock of the plan says where and when.
     BackLate { arrival: Clock, back_by: Clock } = "back-late", Look;
-    /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts not counted: whoever walks on
-    /// without sleep falls more easily.
+    /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts and belays not counted: whoever walks
+    /// on without sleep falls more easily.
     ///
     /// What to do: give the line of each day a track of its own in the route file; the plan then begins anew where you sleep.
     LongStage { minutes: f64, most_h: f64 } = "very-long-stage", Look;

@@ -44,10 +44,12 @@ fn of_stage(walked: &WalkedStage<'_>, fact: Fact) -> Option<Finding> {
     Some(Finding::new(At::Stage(place), fact))
 }
 
-/// Where a team is on the way for so long that it has to sleep: halts, where it may, are not counted.
+/// Where a team is on the way for so long that it has to sleep. Halts are not counted, where it may, nor belays, which are reckoned
+/// and told by themselves.
 fn long(walked: &WalkedStage<'_>) -> Option<Fact> {
-    let halts_min: f64 = walked.hours.iter().map(|hours| hours.halt_min).sum();
-    let minutes = (walked.arrival_min() - halts_min).round();
+    let hours = walked.hours.iter();
+    let apart_min: f64 = hours.map(|hours| hours.halt_min + hours.belay_min).sum();
+    let minutes = (walked.arrival_min() - apart_min).round();
     let most_h = walked.job.rules[Rule::LongestStageH];
     (minutes > most_h * 60.0).then_some(Fact::LongStage { minutes, most_h })
 }

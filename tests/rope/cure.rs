@@ -70,3 +70,25 @@ fn a_tighter_layout_is_the_cure_where_the_planned_one_has_no_room_for_knots() {
         cure(50.0).expect("one holds").changes
     );
 }
+
+/// A pair over gaps of 16 m: 60 and 40 m joined hold the set-up, 60 and 30 m do not, so the 30 m are a spare for the loop that ends
+/// 8.6 m short.
+#[test]
+fn a_rope_that_is_joined_to_that_of_the_team_is_no_spare_beside_it() {
+    let told = |rope_m: f64| {
+        let zone = r#"{"gap_m":16,"snow_depth_m":2}"#;
+        let trip = Trip::straight(&[zone]).party(&[80.0; 2]);
+        let plan = trip.ropes(&[60.0, rope_m]).plan();
+        let (mut joined, mut spares) = (None, Vec::new());
+        for fact in roped(&plan).findings.iter().filter_map(|f| f.fact()) {
+            match fact {
+                Fact::NoRope { cure, .. } => joined = cure.clone().and_then(|c| c.joined_to),
+                Fact::NotReached { spare, .. } => spares.extend(spare.as_ref().map(|s| s.rope)),
+                _ => {}
+            }
+        }
+        (joined.map(|name| name.rope), spares)
+    };
+    assert_eq!(told(40.0), (Some(2), vec![]));
+    assert_eq!(told(30.0), (None, vec![2, 2]));
+}

@@ -160,7 +160,7 @@ fn a_stage_on_which_nobody_stays_awake_is_told_with_its_time() {
     };
     assert!(
         sentence.ends_with(
-            " on the way in one stage, halts not counted: more than 1 h 00 without sleep"
+            " on the way in one stage, halts and belays not counted: more than 1 h 00 without sleep"
         ),
         "{sentence}"
     );

@@ -285,3 +285,19 @@ fn every_map_and_device_begins_with_how_many_legs_stop_and_where() {
     let first = first_of_device(&quiet);
     assert!(quiet.plan.verdict() < Verdict::Look, "{first}");
 }
+
+/// Two stages on one leg each that are late on bridges: each has a latest start of its own.
+#[test]
+fn an_hour_to_start_by_is_told_of_its_own_stage_alone() {
+    let trip = Trip::straight(&[SNOW]).then(&[(0.0, 9000.0), (0.0, 3000.0)]);
+    let trip = trip
+        .zone((-200.0, 4000.0), (200.0, 4400.0), SNOW)
+        .ropes(&[60.0]);
+    let trip = trip.heights(|_, _| 2500.0);
+    let planned = trip
+        .rules("start = \"09:00\"\nbridges_until = \"09:10\"")
+        .planned();
+    let page = planned.first_page().written("table");
+    let hours = page.matches("→ start by ").count();
+    assert_eq!(hours, 2, "{page}");
+}

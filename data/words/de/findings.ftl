@@ -383,9 +383,9 @@ back-late = { $just ->
        *[no] zu Ende um { $arrival }, nach { $by }
     }
 
-very-long-stage = { $time } unterwegs in einer Etappe, Rasten nicht gezählt: mehr als { $most } ohne Schlaf
+very-long-stage = { $time } unterwegs in einer Etappe, Rasten und Sichern nicht gezählt: mehr als { $most } ohne Schlaf
     .hint = der Linie jedes Tages einen eigenen Track geben, bis zum Schlafplatz
-    .short = { $time } unterwegs in einer Etappe, Rasten nicht gezählt
+    .short = { $time } unterwegs in einer Etappe, Rasten und Sichern nicht gezählt
     .cure = ein eigener Track für jeden Tag
 
 slower-back-late = { $just ->

@@ -383,9 +383,9 @@ back-late = { $just ->
        *[no] done at { $arrival }, after { $by }
     }
 
-very-long-stage = { $time } on the way in one stage, halts not counted: more than { $most } without sleep
+very-long-stage = { $time } on the way in one stage, halts and belays not counted: more than { $most } without sleep
     .hint = give the line of each day a track of its own, up to where you sleep
-    .short = { $time } on the way in one stage, halts not counted
+    .short = { $time } on the way in one stage, halts and belays not counted
     .cure = a track of its own for each day
 
 slower-back-late = { $just ->
