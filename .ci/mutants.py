@@ -9,7 +9,7 @@ fails. What a change does to the building (types that do not fit) is found on th
 --of TEXT tries only changes whose name holds TEXT; --again takes what was built and reached in the run before; --seconds N stops
 asking about a change when tests of so many seconds have noticed nothing; --missed tries what the run before missed. What was found
 lies in target/mutants: missed.txt, caught.txt, unbuilt.txt. Why no test has to notice a change stands in .ci/mutants-left.tsv, by its name
-without the line; what was missed and stands there not is printed last.
+without the line; what is missed and has no reason there is printed last.
 """
 import argparse, concurrent.futures, json, os, re, shutil, signal, subprocess, sys, threading, time
 from pathlib import Path
