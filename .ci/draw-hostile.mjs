@@ -19,7 +19,7 @@ function files(bench) {
   for (const feature of zones.features) Object.assign(feature.properties, { name: EVIL, note: EVIL + TURNED, source: TURNED, [EVIL]: EVIL });
   zones.features[1].properties.name = TURNED;
   const toml = JSON.stringify;
-  const trip = read('trip.toml').replace(/"(Over the four glaciers|Ben|blue|the shoulder)"/g, toml(EVIL)).replace('"Cleo"', toml(TURNED)).replace('"terrain.tif"', toml(bench.given('terrain.tif')));
+  const trip = read('trip.toml').replace(/"(Over the four glaciers (?:\(invented\))|Ben|blue|the shoulder)"/g, toml(EVIL)).replace('"Cleo"', toml(TURNED)).replace('"terrain.tif"', toml(bench.given('terrain.tif')));
   return [route, put("<i onclick='x'>.geojson", toml(zones)), '--trip', put('trip.toml', trip)];
 }
 

@@ -73,7 +73,7 @@ pub const PAIR_GLACIERS_GEOJSON: &str = r#"{"type": "Feature", "properties": {"n
 
 /// Two people and one rope, who go unroped by their own word where no zone is drawn. It asks for two more files:
 /// [`pair_terrain_hgt`] and [`PAIR_GLACIERS_GEOJSON`].
-pub const PAIR_TRIP_TOML: &str = r#"name = "Two on the steps"
+pub const PAIR_TRIP_TOML: &str = r#"name = "Two on the invented steps"
 party = [{ name = "Dag", mass_kg = 70 }, { name = "Eli", mass_kg = 95 }]
 rope = [{ length_m = 80, name = "red" }]
 terrain = ["N66E002.hgt"]

@@ -307,7 +307,7 @@ pub struct CrossingSummary {
 /// ```
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let [carry] = &plan.carry[..] else { panic!("one rope team carries one rope") };
-/// assert_eq!((carry.length_m, carry.leg), (80.0, Some(4)));
+/// assert_eq!((carry.length_m, &carry.legs[..]), (80.0, &[4][..]));
 /// let needed_m = plan.legs.iter().flat_map(|leg| &leg.teams).map(|team| team.ledger.total_m);
 /// assert_eq!(needed_m.reduce(f64::max), Some(carry.needed_m), "leg 4 asks for most rope");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -320,9 +320,9 @@ pub struct Carry {
     pub team: usize,
     /// Rope needed on the leg that asks most, metres.
     pub needed_m: f64,
-    /// That leg: the one that decides which rope.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub leg: Option<usize>,
+    /// Those that ask for so much: they decide which rope.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub legs: Vec<usize>,
     /// How many are on it.
     pub people: usize,
     /// The rope at hand; absent where a length sold is meant.

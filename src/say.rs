@@ -5,6 +5,7 @@
 
 pub mod arg;
 pub mod assumption;
+pub mod carry;
 mod catalogue;
 pub mod cautions;
 pub mod drawing;

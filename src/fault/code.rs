@@ -274,6 +274,10 @@ codes! {
     ///
     /// What to do: nothing, if the worse one is meant; else write the one number that you expect.
     WorseEnd, "worse-end-counts", Look;
+    /// A gap width is given that is narrower than a hand is wide. It counts as metres, as given.
+    ///
+    /// What to do: give it in metres: 25 mm are no gap, 25 m are `25`; nothing, where it is meant so.
+    NarrowGap, "perhaps-no-metres", Look;
     /// A property is not known here, but its name is close to one that is. It was not used.
     ///
     /// What to do: rename the property as is said, if it is meant.

@@ -133,6 +133,8 @@ pub enum InGeojson {
     },
     /// `gap_m` and `gap_max_m` differ; this one counts, metres.
     GapsDiffer(f64),
+    /// The widest gap of a zone is so narrow that it may not be in metres, metres.
+    GapNarrow(f64),
     /// The lower gap width is above the upper one, both metres.
     GapsCrossed {
         /// The lower one.
@@ -321,6 +323,7 @@ impl InGeojson {
             Self::Number { .. } | Self::Unreadable(_) | Self::StrikeRange { .. } => Code::BadNumber,
             Self::Downwards { .. } | Self::GapsCrossed { .. } => Code::RangeOrder,
             Self::OneEnd { .. } | Self::GapsDiffer(_) => Code::WorseEnd,
+            Self::GapNarrow(_) => Code::NarrowGap,
             Self::StrikeMissing => Code::StrikeMissing,
             Self::Word { .. } => Code::BadWord,
             Self::NearMiss { .. } => Code::NearMiss,

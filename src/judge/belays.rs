@@ -93,7 +93,7 @@ impl Asks {
             | Fact::HeldOffCentre { .. }
             | Fact::TwoOverGap { .. }
             | Fact::NoSetup { .. }
-            | Fact::NoRope { .. }
+            | Fact::NoRope { cure: None, .. }
             | Fact::NoReserve { .. } => Some(Self::Across),
             _ => None,
         }

@@ -10,6 +10,7 @@ use crate::{
         fact::Fact,
         leg::{TeamSetup, Verdict},
     },
+    practice::Rule,
     rope::{answers::KnownFalls, draft::Draft, ledger, legs::RopedLeg},
     trip::job::Brief,
 };
@@ -53,6 +54,7 @@ impl TiedTeam<'_> {
         holds.then_some(OneByOne {
             spacing_m: spacing.spacing_m,
             needed_m: draft.ledger.total_m,
+            figure: (!draft.bare_only).then(|| Rule::base_spacing(people).name()),
         })
     }
 

@@ -1,68 +1,32 @@
 //! One fact for two places of which the same is said.
 
-use crate::plan::{fact::Fact, name::PersonName};
+use crate::plan::fact::Fact;
 
 impl Fact {
-    /// This fact with figures that hold at the place of another one too, of which the same is said; `None` where something
-    /// else is to be done there.
+    /// This fact with a cure for a rope that is too short that holds at the place of another one too, of which the same is said;
+    /// `None` where something else is done there. A fact without such a cure stays as it is.
     #[must_use]
     pub fn for_both(&self, other: &Self) -> Option<Self> {
-        match (self, other) {
-            (
-                Self::NoRope {
-                    needed_m,
-                    lack,
-                    cure: Some(cure),
-                },
-                Self::NoRope {
-                    cure: Some(there), ..
-                },
-            ) => Some(Self::NoRope {
-                needed_m: *needed_m,
-                lack: lack.clone(),
-                cure: Some(cure.for_both(there)?),
-            }),
-            (Self::NoRope { cure, .. }, Self::NoRope { cure: there, .. }) => {
-                (cure == there).then(|| self.clone())
-            }
-            (
-                Self::TwoOverGap { one_by_one, .. },
-                Self::TwoOverGap {
-                    one_by_one: there, ..
-                },
-            ) => (one_by_one == there).then(|| self.clone()),
-            // Each stage has a latest start of its own.
-            (
-                Self::BridgesLate {
-                    start_by,
-                    under_way,
-                    ..
-                },
-                Self::BridgesLate {
-                    start_by: there,
-                    under_way: there_too,
-                    ..
-                },
-            ) => ((start_by, under_way) == (there, there_too)).then(|| self.clone()),
-            (
-                Self::NotReached { longer, spare, .. },
-                Self::NotReached {
-                    longer: longer_there,
-                    spare: spare_there,
-                    ..
-                },
-            ) => ((longer, spare) == (longer_there, spare_there)).then(|| self.clone()),
-            _ => (self.order() == other.order()).then(|| self.clone()),
-        }
-    }
-
-    /// The order in which a fall is held better.
-    fn order(&self) -> &[PersonName] {
-        match self {
-            Self::HeldInNone { order, .. }
-            | Self::HeldInNoneOnce { order, .. }
-            | Self::HeldOffCentre { order, .. } => order,
-            _ => &[],
-        }
+        let (
+            Self::NoRope {
+                needed_m,
+                lack,
+                cure,
+            },
+            Self::NoRope { cure: there, .. },
+        ) = (self, other)
+        else {
+            return Some(self.clone());
+        };
+        let cure = match (cure, there) {
+            (Some(cure), Some(there)) => Some(cure.for_both(there)?),
+            (None, None) => None,
+            _ => return None,
+        };
+        Some(Self::NoRope {
+            needed_m: *needed_m,
+            lack: lack.clone(),
+            cure,
+        })
     }
 }

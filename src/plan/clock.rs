@@ -249,14 +249,18 @@ pub struct Backwards {
     /// The leg that it is on there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_bridges_until_leg: Option<usize>,
-    /// Where and how late it may turn round to be back in time, and to have left the hidden gaps of the way back while
-    /// snow bridges are trusted where the leader says until when. Absent where nobody says by when to be back, where no
-    /// turn beyond the first hidden gaps is early enough, and where a leg on the way there stops or is outside.
+    /// Where and how late it may turn round to be back in time where the leader says by when, and to have left the hidden gaps of
+    /// the way back while snow bridges are trusted where the leader says until when: by that hour alone only where the stage as
+    /// planned is on hidden gaps after it. Absent where no turn beyond the first hidden gaps is early enough, and where a leg on
+    /// the way there stops or is outside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub turn_round: Option<TurnRound>,
     /// The turn that is only back in time, where its way back is on hidden gaps after bridges are trusted.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub turn_round_back_by: Option<TurnRound>,
+    /// Whether no turn beyond the first hidden gaps has left them again while snow bridges are trusted.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub no_turn_in_time: bool,
 }
 
 /// Where and how late the team may turn round.

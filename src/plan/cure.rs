@@ -177,7 +177,11 @@ pub enum CureCost {
 /// // would reach the one in the middle; on 70 m one does.
 /// assert_eq!(alone(schrund::plan(&job)?), None);
 /// job.ropes[0].length_m = 70.0;
-/// assert_eq!(alone(schrund::plan(&job)?), Some(OneByOne { spacing_m: 15.0, needed_m: 48.0 }));
+/// let one_by_one = OneByOne { spacing_m: 15.0, needed_m: 48.0, figure: Some("spacing_3_m") };
+/// assert_eq!(alone(schrund::plan(&job)?), Some(one_by_one));
+/// // A plan with that figure has nobody else over the gap.
+/// job.rules.set(schrund::practice::Rule::Spacing3M, 15.0, schrund::practice::Origin::Flag).expect("inside its bounds");
+/// assert_eq!(alone(schrund::plan(&job)?), None);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -186,4 +190,7 @@ pub struct OneByOne {
     pub spacing_m: f64,
     /// Rope needed then, metres.
     pub needed_m: f64,
+    /// The figure that makes a plan so, set to that spacing; absent where all gaps are in sight, where nobody walks by it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub figure: Option<&'static str>,
 }

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::plan::name::RopeName;
+use crate::plan::{change::Change, name::RopeName};
 
 /// What a leader reads where the ground differs from what was drawn. By the spacing rule and the ledger of the plan: it
 /// says nothing about holding a fall.
@@ -82,7 +82,7 @@ pub enum FieldGround {
 /// // With 40 m nobody is tied as is taught; closer they are, where the gap allows it.
 /// job.ropes[0].length_m = 40.0;
 /// let rows = schrund::plan(&job)?.field.rows;
-/// assert_eq!((rows[0].fits, rows[0].closer_m), (Some(false), Some(12.0)));
+/// assert_eq!((rows[0].fits, rows[0].otherwise_m), (Some(false), Some(12.0)));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -101,10 +101,11 @@ pub struct FieldRow {
     /// Whether the rope that the team carries is long enough for it; absent where no rope was named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fits: Option<bool>,
-    /// Where it is too short: the widest walking distance between neighbours, closer than taught and no closer than gap, knots
-    /// and floor ask for, at which it is long enough, metres; absent where there is none.
+    /// Where it is too short even for the narrowest gaps: the widest walking distance between neighbours at which it is long enough
+    /// with this gap, no closer than gap, knots and floor ask for, tied as `otherwise` of the limit says, metres; absent where there
+    /// is none.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub closer_m: Option<f64>,
+    pub otherwise_m: Option<f64>,
 }
 
 /// How a rope team is tied for a gap.
@@ -162,13 +163,34 @@ pub struct FieldLimit {
     /// for the closest set-up that is taught.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub holds_to_gap_m: Option<f64>,
-    /// Where it is: the widest walking distance between neighbours at which it is long enough after all, metres; absent where it
-    /// is too short for the floor or a layout of knots too.
+    /// Where it is: how the team is tied otherwise so that it is long enough after all; absent where nothing helps.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub closer_m: Option<f64>,
-    /// The widest gap along the line of travel that this distance suits, metres.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub closer_to_gap_m: Option<f64>,
+    pub otherwise: Option<FieldOtherwise>,
+}
+
+/// How a team is tied otherwise than is taught, for a rope that is too short for that.
+///
+/// ```
+/// use schrund::plan::change::Change;
+///
+/// // A pair with knots takes 69.2 m as is taught. Nobody walks closer than the layout of knots is long, so that is tied closer too.
+/// let mut job = schrund::example::pair()?;
+/// job.ropes[0].length_m = 60.0;
+/// let otherwise = schrund::plan(&job)?.field.limits[0].otherwise.clone().expect("tied otherwise it is enough");
+/// assert!(matches!(otherwise.changes[..], [Change::TighterLayout { .. }]) && otherwise.spacing_m < 15.0);
+/// // A pair needs the gap and 5 m (common practice, no source).
+/// assert_eq!(otherwise.to_gap_m, otherwise.spacing_m - 5.0);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FieldOtherwise {
+    /// What is tied or carried otherwise; empty where walking closer is all.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub changes: Vec<Change>,
+    /// Walking distance between neighbours, metres.
+    pub spacing_m: f64,
+    /// The widest gap along the line of travel for which the rope then keeps the spacing rule, metres.
+    pub to_gap_m: f64,
 }
 
 /// A gap that is met askew.

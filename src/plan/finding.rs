@@ -203,8 +203,7 @@ impl Finding {
         }
     }
 
-    /// One finding for two places of which the same is said, with figures that hold at both; `None` where something else is
-    /// to be done about it.
+    /// One finding for two places of which the same is said, with a cure that holds at both; `None` where another one is named.
     #[must_use]
     pub fn for_both(&self, other: &Self) -> Option<Self> {
         let (What::Planned(one), What::Planned(two)) = (&self.what, &other.what) else {

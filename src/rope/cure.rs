@@ -27,9 +27,46 @@ pub(crate) struct Fitting {
     pub(crate) joined_to: Option<usize>,
 }
 
-/// Walking closer than the habit on some ground, so that a rope is long enough: for legs and for the field table.
+/// How a team may be tied otherwise than the rules in force say.
+#[derive(Clone, Debug)]
+pub(crate) struct Tying {
+    /// What is tied or carried otherwise.
+    pub(crate) changes: Vec<Change>,
+    /// The rules with that.
+    pub(crate) rules: Rules,
+    /// Whether the team walks closer too.
+    pub(crate) closer: bool,
+}
+
+impl Tying {
+    /// All that there is beside a set-up as planned: walking closer before tying or carrying something else, fewer changes before
+    /// more. The order is our judgement. Where no knots are wanted nothing of them is tied otherwise.
+    pub(crate) fn all(planned: &Draft, rules: &Rules) -> Vec<Self> {
+        let wanted = matches!(
+            planned.knots.why,
+            KnotsWhy::Tied { .. } | KnotsWhy::NoRoom { .. }
+        );
+        let knots: &[otherwise::Otherwise] = &[otherwise::butterflies, otherwise::tighter];
+        let knots = knots.iter().filter(|_| wanted).copied();
+        let makes: Vec<_> = knots.chain([otherwise::long_sling as _]).collect();
+        let mut all = Vec::new();
+        for (changes, rules) in otherwise::mixes(rules, &makes) {
+            let tying = |closer| Self {
+                changes: changes.clone(),
+                rules: rules.clone(),
+                closer,
+            };
+            all.extend((!changes.is_empty()).then(|| tying(false)));
+            all.push(tying(true));
+        }
+        all.sort_by_key(|tying| tying.changes.len() + usize::from(tying.closer));
+        all
+    }
+}
+
+/// A team on some ground with a rope that does not hold it as planned, tied by other rules: for legs and for the field table.
 #[derive(Clone, Copy)]
-pub(crate) struct Closer<'a> {
+pub(crate) struct OnRope<'a> {
     pub(crate) team: &'a RopeTeam,
     pub(crate) over: Over<'a>,
     pub(crate) hardship: Hardship,
@@ -37,7 +74,14 @@ pub(crate) struct Closer<'a> {
     pub(crate) rope_m: f64,
 }
 
-impl Closer<'_> {
+impl OnRope<'_> {
+    /// The set-up that the rules ask for, where the rope holds it.
+    pub(crate) fn as_asked(&self, meet: &dyn Fn(f64) -> Meeting) -> Option<Draft> {
+        let hardship = || self.hardship;
+        let spacing = spacing::of_team(self.team, self.over, hardship, self.rules, meet);
+        self.held(spacing)
+    }
+
     /// The set-up with the widest spacing below one, metres, that suits the gaps and that the rope holds; never below the floor
     /// or what the knots ask for.
     pub(crate) fn below(&self, spacing_m: f64, meet: &dyn Fn(f64) -> Meeting) -> Option<Draft> {
@@ -47,13 +91,14 @@ impl Closer<'_> {
         let below: Vec<f64> = spacing::choices_m(least_m, self.rules)
             .take_while(|d| *d < spacing_m - 1e-9)
             .collect();
-        let fits = |d: f64| {
-            let spacing = Spacing::tried(self.team.size(), d, self.rules, meet);
-            let draft = Draft::new(self.team, spacing, self.over, self.hardship, self.rules);
-            let holds = share::holds(self.rope_m, draft.ledger.total_m);
-            (spacing.enough && holds).then_some(draft)
-        };
-        below.into_iter().rev().find_map(fits)
+        let tried = |d: f64| Spacing::tried(self.team.size(), d, self.rules, meet);
+        below.into_iter().rev().find_map(|d| self.held(tried(d)))
+    }
+
+    fn held(&self, spacing: Spacing) -> Option<Draft> {
+        let draft = Draft::new(self.team, spacing, self.over, self.hardship, self.rules);
+        let holds = share::holds(self.rope_m, draft.ledger.total_m);
+        (spacing.enough && holds).then_some(draft)
     }
 }
 
@@ -71,30 +116,14 @@ pub(crate) struct TooShort<'a> {
 }
 
 impl TooShort<'_> {
-    /// Every set-up that fits: walking closer before tying or carrying something else, fewer changes before more, joined
-    /// ropes last. The order is our judgement.
+    /// Every set-up that fits: tied otherwise, joined ropes last.
     pub(crate) fn fitting(&self) -> Vec<Fitting> {
-        let mut all: Vec<Fitting> = Vec::new();
-        // Where no knots are wanted nothing of them is tied otherwise.
-        let wanted = matches!(
-            self.planned.knots.why,
-            KnotsWhy::Tied { .. } | KnotsWhy::NoRoom { .. }
-        );
-        let knots: &[otherwise::Otherwise] = &[otherwise::butterflies, otherwise::tighter];
-        let knots = knots.iter().filter(|_| wanted).copied();
-        let makes: Vec<_> = knots.chain([otherwise::long_sling as _]).collect();
-        for (changes, rules) in otherwise::mixes(self.job.rules, &makes) {
-            let closer = self.closer(&rules).map(|(change, rules, draft)| {
-                let changes = changes.iter().cloned().chain([change]).collect();
-                self.on_own(changes, rules, draft)
-            });
-            let tied = self.tied(&rules).filter(|_| !changes.is_empty());
-            all.extend(tied.map(|draft| self.on_own(changes.clone(), rules.clone(), draft)));
-            all.extend(closer);
-        }
-        all.sort_by_key(|fitting| fitting.changes.len());
-        all.extend(self.joined());
-        all
+        let all = Tying::all(self.planned, self.job.rules).into_iter();
+        let on_own = all.filter_map(|tying| match tying.closer {
+            true => self.closer(tying),
+            false => self.as_asked(tying),
+        });
+        on_own.chain(self.joined()).collect()
     }
 
     fn on_own(&self, changes: Vec<Change>, rules: Rules, draft: Draft) -> Fitting {
@@ -109,32 +138,34 @@ impl TooShort<'_> {
         }
     }
 
-    /// The set-up that some rules ask for, where the rope holds it.
-    fn tied(&self, rules: &Rules) -> Option<Draft> {
+    fn as_asked(&self, tying: Tying) -> Option<Fitting> {
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
-        let (over, hardship) = (self.leg.over(), || self.leg.hardship);
-        let spacing = spacing::of_team(self.team, over, hardship, rules, &meets);
-        let draft = self.draft(spacing, rules);
-        (spacing.enough && self.holds(&draft)).then_some(draft)
+        let draft = self.on_rope(&tying.rules).as_asked(&meets)?;
+        Some(self.on_own(tying.changes, tying.rules, draft))
     }
 
     /// The widest spacing below the planned one that suits the gaps and that the rope holds. Where nobody gave the gaps
     /// nobody walks closer than is taught.
-    fn closer(&self, rules: &Rules) -> Option<(Change, Rules, Draft)> {
+    fn closer(&self, tying: Tying) -> Option<Fitting> {
         if self.leg.undrawn {
             return None;
         }
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
-        let closer = Closer {
+        let planned_m = self.planned.spacing.spacing_m;
+        let draft = self.on_rope(&tying.rules).below(planned_m, &meets)?;
+        let (change, rules) = otherwise::closer(&tying.rules, draft.spacing.spacing_m)?;
+        let changes = tying.changes.into_iter().chain([change]).collect();
+        Some(self.on_own(changes, rules, draft))
+    }
+
+    fn on_rope<'b>(&'b self, rules: &'b Rules) -> OnRope<'b> {
+        OnRope {
             team: self.team,
             over: self.leg.over(),
             hardship: self.leg.hardship,
             rules,
             rope_m: self.rope.1.length_m,
-        };
-        let draft = closer.below(self.planned.spacing.spacing_m, &meets)?;
-        let (change, rules) = otherwise::closer(rules, draft.spacing.spacing_m)?;
-        Some((change, rules, draft))
+        }
     }
 
     /// The set-up as planned on this rope and another that nobody carries: the lightest two that hold it.
@@ -163,20 +194,6 @@ impl TooShort<'_> {
             joined_to: Some(other.rope),
         })
     }
-
-    fn draft(&self, spacing: Spacing, rules: &Rules) -> Draft {
-        Draft::new(
-            self.team,
-            spacing,
-            self.leg.over(),
-            self.leg.hardship,
-            rules,
-        )
-    }
-
-    fn holds(&self, draft: &Draft) -> bool {
-        share::holds(self.rope.1.length_m, draft.ledger.total_m)
-    }
 }
 
 #[cfg(test)]
@@ -188,7 +205,7 @@ mod tests {
     fn closer_m(below_m: f64, rope_m: f64, effective_gap_m: f64) -> Option<f64> {
         let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
         let team = Party::weighing(&[80.0; 3]).split_into(1).remove(0);
-        let closer = Closer {
+        let on_rope = OnRope {
             team: &team,
             over: Over::drawn(&[]),
             hardship: Hardship::default(),
@@ -199,7 +216,7 @@ mod tests {
             effective_gap_m,
             ..Meeting::default()
         };
-        let draft = closer.below(below_m, &meet)?;
+        let draft = on_rope.below(below_m, &meet)?;
         Some(draft.spacing.spacing_m)
     }
 

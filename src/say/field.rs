@@ -2,7 +2,7 @@
 
 use crate::{
     plan::field::{FieldAskew, FieldGround, FieldLimit},
-    say::{arg::Arg, finding, name::rope, round::Round, span::Said, voice::Voice},
+    say::{arg::Arg, finding, name::rope, options, round::Round, span::Said, voice::Voice},
 };
 
 /// `snow, no knots`.
@@ -65,12 +65,18 @@ fn limited<'a>(
         args.push(("gap", Arg::There(gap_m)));
         return ("field-holds", args);
     }
-    let (Some(spacing_m), Some(gap_m)) = (limit.closer_m, limit.closer_to_gap_m) else {
+    let Some(tied) = &limit.otherwise else {
         return ("field-holds-none", args);
     };
-    args.push(("spacing", Arg::Needed(spacing_m)));
-    args.push(("gap", Arg::There(gap_m)));
-    ("field-holds-closer", args)
+    let changes = tied
+        .changes
+        .iter()
+        .map(|change| options::change(change, voice));
+    args.push(("tied", Arg::yes(!tied.changes.is_empty())));
+    args.push(("changes", Arg::Said(Said::join(changes, ", "))));
+    args.push(("spacing", Arg::Needed(tied.spacing_m)));
+    args.push(("gap", Arg::There(tied.to_gap_m)));
+    ("field-holds-otherwise", args)
 }
 
 /// How much longer the way over a gap is that is met askew.

@@ -1,4 +1,4 @@
-//! Set-ups in words: knots, falls, hauls, marks, and what goes into the packs.
+//! Set-ups in words: knots, falls, hauls, marks.
 
 use crate::{
     physics::{
@@ -6,12 +6,11 @@ use crate::{
         haul::{Can, System},
     },
     plan::{
-        Carry,
         fall::{Arrest, HaulAnswer, Held, OrderAdvice},
         name::PersonOnRope,
         place::HeightsFrom,
         reach::{Reach, Side},
-        why::{CarryWhy, KnotsWanted, KnotsWhy},
+        why::{KnotsWanted, KnotsWhy},
     },
     practice::Origin,
     say::{
@@ -311,92 +310,6 @@ pub fn reach(reach: &Reach, persons: &[PersonOnRope], voice: Voice) -> Said {
         ("count", Arg::Count(reach.needs_untied.len())),
     ];
     voice.say("reach-untied", &args)
-}
-
-/// For whom a rope is, and because of which leg; `teams` is how many rope teams there are.
-#[must_use]
-pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
-    let why = carry_reason(carry, voice);
-    carried_by(carry, teams, voice)
-        .then(Said::from(": "))
-        .then(&why)
-}
-
-/// Why a rope is carried, without for whom: `58.5 m needed on leg 6, the longest set-up`.
-#[must_use]
-pub fn carry_reason(carry: &Carry, voice: Voice) -> Said {
-    let args = [
-        ("needed", Arg::Needed(carry.needed_m)),
-        ("leg", Arg::Count(carry.leg.unwrap_or_default())),
-    ];
-    match carry.why {
-        CarryWhy::LongestSetUp => voice.say("carry-longest", &args),
-        CarryWhy::TooShort => too_short(carry, voice),
-        CarryWhy::LeftToAnother {
-            other_team,
-            graver_falls,
-            legs_outside,
-            legs_exchanged,
-        } => {
-            let short = too_short(carry, voice);
-            let gain = match (graver_falls, legs_exchanged > legs_outside) {
-                (true, _) => "graver",
-                (false, true) => "fewer",
-                (false, false) => "none",
-            };
-            let args = [
-                ("short", Arg::Said(short)),
-                ("other", Arg::Count(other_team)),
-                ("gain", Arg::Word(gain)),
-                ("outside", Arg::Count(legs_outside)),
-                ("exchanged", Arg::Count(legs_exchanged)),
-            ];
-            voice.say("carry-left", &args)
-        }
-    }
-}
-
-/// Who has no rope, where the one that they were to carry is lost.
-#[must_use]
-pub fn no_rope(carry: &Carry, teams: usize, voice: Voice) -> Said {
-    let nameless = Carry {
-        rope: None,
-        ..carry.clone()
-    };
-    let who = Arg::Said(carried_by(&nameless, teams, voice));
-    voice.say("rope-none-left", &[("who", who)])
-}
-
-/// That a rope does not fit: how much is needed, and on which leg.
-#[must_use]
-pub fn too_short(carry: &Carry, voice: Voice) -> Said {
-    let args = [
-        ("needed", Arg::Needed(carry.needed_m)),
-        ("leg", Arg::Count(carry.leg.unwrap_or_default())),
-    ];
-    voice.say("carry-too-short", &args)
-}
-
-/// `team 1, 3 people`, and the rope by its name where it has one.
-fn carried_by(carry: &Carry, teams: usize, voice: Voice) -> Said {
-    let people = ("people", Arg::Count(carry.people));
-    let who = match teams {
-        1 => voice.say("carry-one-team", &[people]),
-        _ => voice.say("carry-team", &[("team", Arg::Count(carry.team)), people]),
-    };
-    let Some((rope, name)) = carry
-        .rope
-        .as_ref()
-        .and_then(|r| Some((r, r.name.as_ref()?)))
-    else {
-        return who;
-    };
-    let args = [
-        ("who", Arg::Said(who)),
-        ("name", Arg::Name(name)),
-        ("length", Arg::There(rope.length_m)),
-    ];
-    voice.say("carry-rope", &args)
 }
 
 /// The side with more free rope: `ahead`, `behind`.

@@ -30,7 +30,7 @@ pub(crate) fn carry(
             team: team.number,
             people: team.size(),
             needed_m,
-            leg: deciding(team, legs, needed_m),
+            legs: deciding(team, legs, needed_m),
             rope: rope.map(|(number, r)| RopeName::of(number, r)),
             why: if share::holds(length_m, needed_m) {
                 CarryWhy::LongestSetUp
@@ -59,11 +59,11 @@ fn left_to_another(team: &RopeTeam, ropes: &Shared, trade: &Trade) -> Option<Car
     })
 }
 
-/// The first leg that asks a team for the most rope.
-fn deciding(team: &RopeTeam, legs: &[RopedLeg<'_>], needed_m: f64) -> Option<usize> {
+/// The legs that ask a team for the most rope.
+fn deciding(team: &RopeTeam, legs: &[RopedLeg<'_>], needed_m: f64) -> Vec<usize> {
     let asks = |leg: &&RopedLeg<'_>| {
         let mut drafts = leg.teams.iter();
         drafts.any(|d| d.team == team.number && share::holds(d.ledger.total_m, needed_m))
     };
-    legs.iter().find(asks).map(|leg| leg.number)
+    legs.iter().filter(asks).map(|leg| leg.number).collect()
 }

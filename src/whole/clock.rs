@@ -286,9 +286,20 @@ fn backwards(walked: &WalkedStage<'_>) -> Backwards {
     };
     let until = times.bridges_until.value;
     let spot = until.and_then(|until| walked.spot_at(until.min() - start.min()));
-    let back = times.back_by.value;
-    let back = back.and_then(|by| walked.latest_turn(by.min() - start.min()));
-    let turn = binding(walked, back, until.map(|until| until.min() - start.min()));
+    let by = times.back_by.value;
+    let back = by.and_then(|by| walked.latest_turn(by.min() - start.min()));
+    // To be done in time, or else as planned.
+    let left_min = match by {
+        Some(_) => back.and_then(|back| back.bridges_left_min),
+        None => walked.bridges_left_min(),
+    };
+    let until_min = until.map(|until| until.min() - start.min());
+    let late = until_min.filter(|until_min| left_min.is_some_and(|left_min| left_min > *until_min));
+    // Off the hidden gaps while bridges are trusted comes first.
+    let turn = match late {
+        Some(until_min) => walked.latest_turn_off_bridges(until_min),
+        None => back,
+    };
     Backwards {
         arrival: Some(start.after(walked.arrival_min())),
         bridges_left: walked.bridges_left_min().map(|min| start.after(min)),
@@ -299,21 +310,7 @@ fn backwards(walked: &WalkedStage<'_>) -> Backwards {
         turn_round_back_by: back
             .filter(|_| turn != back)
             .map(|back| turn_round(walked, start, back)),
-    }
-}
-
-/// The turn that the leader has to keep to: the one to be back in time, or the earlier one whose way back has left all hidden
-/// gaps when bridges are no longer trusted.
-fn binding(
-    walked: &WalkedStage<'_>,
-    back: Option<LatestTurn>,
-    until_min: Option<f64>,
-) -> Option<LatestTurn> {
-    let left_min = back.and_then(|back| back.bridges_left_min);
-    let late = until_min.zip(left_min).filter(|(until, left)| left > until);
-    match late {
-        Some((until_min, _)) => walked.latest_turn_off_bridges(until_min),
-        None => back,
+        no_turn_in_time: late.is_some() && turn.is_none(),
     }
 }
 

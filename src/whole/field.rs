@@ -10,13 +10,13 @@ use crate::{
         worst::{Meeting, widths},
     },
     plan::{
-        field::{Field, FieldAskew, FieldGround, FieldLimit, FieldRow, FieldSetUp},
+        field::{Field, FieldAskew, FieldGround, FieldLimit, FieldOtherwise, FieldRow, FieldSetUp},
         name::RopeName,
     },
     practice::{Rule, Rules},
     rope::{
         carried::{Carried, RopeLoad},
-        cure::Closer,
+        cure::{OnRope, Tying},
         draft::Draft,
         legs::RopedLeg,
         share::{self, Shared},
@@ -50,8 +50,18 @@ pub(crate) fn field(
                 rules: job.rules,
             };
             let own = rope.map(|(_, r)| r);
-            rows.extend(GAPS_M.map(|gap_m| table.row(gap_m, own, bought_m)));
-            limits.push(table.limit(rope, bought_m));
+            let limit = table.limit(rope, bought_m);
+            let short = own.filter(|_| limit.holds_to_gap_m.is_none());
+            let tied = short.and_then(|r| table.tied_otherwise(r));
+            let row = |gap_m| FieldRow {
+                otherwise_m: tied.as_ref().and_then(|tied| tied.apart_m(gap_m)),
+                ..table.row(gap_m, own, bought_m)
+            };
+            rows.extend(GAPS_M.map(row));
+            limits.push(FieldLimit {
+                otherwise: tied.as_ref().and_then(TiedOtherwise::limit),
+                ..limit
+            });
         }
     }
     Field {
@@ -147,8 +157,6 @@ impl Table<'_> {
             over_one_gap: spacing::over_one_gap(people, spacing.spacing_m, gap_m),
         });
         let held = |r: &Rope| spacing.enough && share::holds(r.length_m, ledger.total_m);
-        let short = rope.filter(|r| !held(r));
-        let closer = short.and_then(|r| self.closer(r.length_m, &draft, gap_m));
         FieldRow {
             team: self.team.number,
             ground: self.ground,
@@ -156,7 +164,7 @@ impl Table<'_> {
             need_m: spacing.need_m,
             set_up,
             fits: rope.map(held),
-            closer_m: closer.map(|draft| draft.spacing.spacing_m),
+            otherwise_m: None,
         }
     }
 
@@ -165,10 +173,6 @@ impl Table<'_> {
         let square = |_| 1.0;
         let closest = self.draft(0.0);
         let holds_to_gap_m = length_m.and_then(|m| closest.covers_gap_m(m, &square, self.rules));
-        let short = rope.filter(|_| holds_to_gap_m.is_none());
-        let closer_m = short.and_then(|(_, r)| self.closer(r.length_m, &closest, 0.0));
-        let closer_m = closer_m.map(|draft| draft.spacing.spacing_m);
-        let suits = |d| spacing::suits_gap_m(self.team.size(), d, self.rules).max(0.0);
         FieldLimit {
             team: self.team.number,
             people: self.team.size(),
@@ -177,21 +181,69 @@ impl Table<'_> {
             rope: rope.map(|(number, r)| RopeName::of(number, r)),
             length_m,
             holds_to_gap_m,
-            closer_m,
-            closer_to_gap_m: closer_m.map(suits),
+            otherwise: None,
         }
     }
 
-    /// Tied closer than a draft over such gaps, so that a rope of this length is enough.
-    fn closer(&self, rope_m: f64, than: &Draft, gap_m: f64) -> Option<Draft> {
-        let closer = Closer {
-            team: self.team,
-            over: self.on.over,
-            hardship: self.on.hardship,
-            rules: self.rules,
-            rope_m,
+    /// How the team is tied otherwise than is taught so that a rope is long enough that is too short for the narrowest gaps as is
+    /// taught.
+    fn tied_otherwise<'b>(&'b self, rope: &Rope) -> Option<TiedOtherwise<'b>> {
+        let all = Tying::all(&self.draft(0.0), self.rules).into_iter();
+        let mut all = all.map(|tying| TiedOtherwise {
+            table: self,
+            tying,
+            rope_m: rope.length_m,
+        });
+        all.find(|tied| tied.over(0.0).is_some())
+    }
+}
+
+/// A team that is tied otherwise than is taught.
+struct TiedOtherwise<'a> {
+    table: &'a Table<'a>,
+    tying: Tying,
+    rope_m: f64,
+}
+
+impl TiedOtherwise<'_> {
+    /// The set-up over such gaps; `None` where the rope is too short for it.
+    fn over(&self, gap_m: f64) -> Option<Draft> {
+        let Ground { over, hardship, .. } = *self.table.on;
+        let on_rope = OnRope {
+            team: self.table.team,
+            over,
+            hardship,
+            rules: &self.tying.rules,
+            rope_m: self.rope_m,
         };
-        closer.below(than.spacing.spacing_m, &|_| square(gap_m))
+        let square = |_| square(gap_m);
+        match self.tying.closer {
+            true => {
+                let taught = self.table.draft(gap_m).spacing;
+                on_rope.below(taught.spacing_m, &square)
+            }
+            false => on_rope.as_asked(&square),
+        }
+    }
+
+    fn apart_m(&self, gap_m: f64) -> Option<f64> {
+        Some(self.over(gap_m)?.spacing.spacing_m)
+    }
+
+    /// The set-up for narrow gaps, and the widest that the rope is long enough for.
+    fn limit(&self) -> Option<FieldOtherwise> {
+        let narrow = self.over(0.0)?;
+        let spacing_m = narrow.spacing.spacing_m;
+        let rules = &self.tying.rules;
+        let to_gap_m = match self.tying.closer {
+            true => spacing::suits_gap_m(self.table.team.size(), spacing_m, rules).max(0.0),
+            false => narrow.covers_gap_m(self.rope_m, &|_| 1.0, rules)?,
+        };
+        Some(FieldOtherwise {
+            changes: self.tying.changes.clone(),
+            spacing_m,
+            to_gap_m,
+        })
     }
 }
 

@@ -55,7 +55,7 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> io::Result<Vec<u8>> {
         version: GpxVersion::Gpx11,
         creator: Some(CREATOR.to_owned()),
         metadata: Some(Metadata {
-            name: sheet.route.name.as_deref().map(plain::line),
+            name: sheet.name().map(plain::line),
             description: Some(findings::first_line(sheet.plan, voice).to_string()),
             ..Metadata::default()
         }),

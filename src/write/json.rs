@@ -89,7 +89,7 @@ impl Words {
         }
         let teams = plan.carry.len();
         for (value, carry) in members(value, "carry").iter_mut().zip(&plan.carry) {
-            put(value, "why", &say::setup::carry_why(carry, teams, self.0));
+            put(value, "why", &say::carry::carry_why(carry, teams, self.0));
         }
         self.of_hand(value, plan);
         self.of_findings(value, &plan.findings);

@@ -54,7 +54,7 @@ pub fn globe(out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
 }
 
 fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::Result<()> {
-    let name = sheet.route.name.clone();
+    let name = sheet.name().map(str::to_owned);
     let name = name.unwrap_or_else(|| voice.say("route", &[]).to_string());
     kml.text("name", &name)?;
     let zones = ZonesShown::of(sheet);

@@ -21,9 +21,9 @@ use crate::{
 /// let job = schrund::example::pair()?;
 /// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
 /// let sheet = Sheet::of(&job, &plan, &scene);
-/// assert_eq!(sheet.trip, Some("Two on the steps"), "as the trip file calls it");
+/// assert_eq!(sheet.trip, Some("Two on the invented steps"), "as the trip file calls it");
 /// let message = text::message(&sheet);
-/// assert!(message.starts_with("Invented steps: 3.12 km, 4 legs"), "{message}");
+/// assert!(message.starts_with("Two on the invented steps: 3.12 km, 4 legs"), "{message}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -63,6 +63,13 @@ impl<'a> Sheet<'a> {
             scene,
             look: Look::of(job.language),
         }
+    }
+
+    /// What the trip is called, else the route.
+    #[must_use]
+    pub fn name(&self) -> Option<&'a str> {
+        let route: &'a Option<String> = &self.plan.route.name;
+        self.trip.or(route.as_deref())
     }
 }
 

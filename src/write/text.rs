@@ -11,7 +11,7 @@ pub use leg::{leg, set_up, warned};
 
 use crate::{
     plan::why::CarryWhy,
-    say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
+    say::{arg::Arg, carry::too_short, plain, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
             clock,
@@ -36,6 +36,7 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
     let mut blocks = vec![head(sheet, voice)];
     blocks.extend(clock(sheet, voice));
+    blocks.extend(begins(sheet, voice));
     blocks.extend(
         sheet
             .plan
@@ -67,7 +68,7 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
 
 fn head_named(sheet: &Sheet<'_>, most: usize, voice: Voice) -> String {
     let route = &sheet.plan.route;
-    let name = match &route.name {
+    let name = match sheet.name() {
         Some(name) => Said::name(plain::short(name, most)),
         None => voice.say("route", &[]),
     };
@@ -86,6 +87,24 @@ fn clock(sheet: &Sheet<'_>, voice: Voice) -> Option<String> {
     let lines = clock::message(clock, voice);
     let text: Vec<String> = lines.iter().map(|line| ascii(&line.to_string())).collect();
     (!text.is_empty()).then(|| text.join("\n"))
+}
+
+/// When each leg begins, in one line; a leg whose hour is not known is left out.
+fn begins(sheet: &Sheet<'_>, voice: Voice) -> Option<String> {
+    let legs = sheet.plan.legs.iter();
+    let hours = legs.filter_map(|leg| {
+        let args = [
+            ("leg", Arg::Count(leg.leg)),
+            ("hour", Arg::Figure(leg.start_clock?.to_string())),
+        ];
+        Some(voice.say("message-begins-leg", &args))
+    });
+    let hours = Said::join(hours, ", ");
+    let said = (!hours.is_empty()).then(|| {
+        let args = [("hours", Arg::Said(hours))];
+        voice.say("message-begins", &args)
+    });
+    said.map(|said| ascii(&said.to_string()))
 }
 
 fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {

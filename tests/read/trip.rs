@@ -90,7 +90,6 @@ fn every_fault_inside_people_ropes_and_assumptions_is_told() {
         [
             "error[bad-trip]: a person of `[[party]]` lacks `name`\n  at: t.toml, line 1 column 1, `party`\n  do: add what it is called: `name = \"…\"`",
             "error[bad-trip]: `party.mass_kg` does not take \"82\"\n  at: t.toml, line 2 column 11, `party.mass_kg`\n  do: write `mass_kg = 82`",
-            "error[bad-trip]: a rope of `[[rope]]` lacks `length_m`\n  at: t.toml, line 3 column 1, `rope`\n  do: add its length in metres: `length_m = 60`",
             "error[unknown-name]: a rope of `[[rope]]` has no `length`\n  at: t.toml, line 4 column 1, `rope.length`\n  do: perhaps `length_m` is meant",
             "error[bad-trip]: `rope.name` does not take 7\n  at: t.toml, line 7 column 8, `rope.name`\n  do: write a text between quotation marks",
             "error[bad-trip]: `assume.margin_m` does not take [1]\n  at: t.toml, line 9 column 12, `assume.margin_m`\n  do: write a number, a word between quotation marks, or `true` or `false`",

@@ -119,7 +119,7 @@ fn the_language_of_the_trip_is_that_of_its_outputs() {
     );
     let sheet = Sheet::of(&job, &plan, &scene);
     assert!(
-        text::message(&sheet).contains("13,5 m ohne Knoten"),
+        text::message(&sheet).contains("13,5 ohne Knoten"),
         "{}",
         text::message(&sheet)
     );

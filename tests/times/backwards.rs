@@ -171,6 +171,10 @@ fn the_way_back_leaves_hidden_gaps_in_time() {
     let early = planned(&trip.rules(&words("11:45")).plan());
     assert_eq!(early.turn_round, Some(late), "all gaps are left by 11:43");
     assert_eq!(early.turn_round_back_by, None);
+    assert_eq!(
+        [never.no_turn_in_time, early.no_turn_in_time],
+        [true, false]
+    );
 
     let trip = level(&[(0.0, -1000.0), (0.0, 1000.0), (0.0, -1000.0)]).middle(SNOW);
     let times = planned(&trip.rules(&words("10:30")).plan());
@@ -182,6 +186,23 @@ fn the_way_back_leaves_hidden_gaps_in_time() {
     );
     let left_min = late.bridges_left.map(|left| left.min());
     close("left", left_min, clock("12:00").min() - 52.5 + 34.5, 0.02);
+}
+
+/// The first of these lines where nobody says by when to be back. All gaps are left at 09:33, so an hour behind that asks for no
+/// turn. By 09:30 it is y = 2.1375 min; by 09:26 there is none.
+#[test]
+fn an_hour_for_the_bridges_alone_asks_for_a_turn_where_the_plan_is_late() {
+    let [early, late, never] = ["09:35", "09:30", "09:26"].map(|until| {
+        let words = format!("start = \"09:00\"\nbridges_until = \"{until}\"");
+        let times = planned(&level(&NORTHWARD).middle(SNOW).rules(&words).plan());
+        assert_eq!(times.turn_round_back_by, None, "nobody has to be back");
+        (times.turn_round, times.no_turn_in_time)
+    });
+    assert_eq!((early, never), ((None, false), (None, true)));
+    let turn = late.0.expect("a turn off the gaps in time");
+    close("one way", Some(turn.at_m), 680.0 + 2.1375 / MIN_PER_M, 0.5);
+    assert_eq!((turn.by.to_string().as_str(), late.1), ("09:28", false));
+    assert_eq!(shown(turn.bridges_left).as_deref(), Some("09:30"));
 }
 
 /// Out and back, the turn reached after 52.5 min: who has to be done after 100 min leaves it too early to reach it, and turns on

@@ -66,7 +66,7 @@ no-rope-fits = { $lack ->
     [none-left] ein weiteres Seil nennen{ -by-rope }
    *[other] { $cured ->
         [yes] { $cure }
-       *[no] { -options-weigh } andere Seile, Aufteilungen der Gruppe und Regelsätze
+       *[no] umkehren, oder am Fixpunkt einzeln hinübersichern; { -options-weigh } andere Seile und Aufteilungen der Gruppe
     }
 }
     .short = { $lack ->
@@ -207,7 +207,10 @@ along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } 
 
 two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
     .hint = { $alone ->
-    [yes] mit { $apart } Abstand ist immer nur eine Person darüber, mit { $needed } Seil; oder jede einzeln, an einem Fixpunkt gesichert, hinüber
+    [yes] mit { $apart } Abstand ist immer nur eine Person darüber, mit { $needed } Seil{ $named ->
+        [yes] {" "}(so geplant mit `{ $figure }` unter `[assume]`)
+       *[no] { "" }
+    }; oder jede einzeln, an einem Fixpunkt gesichert, hinüber
    *[no] so eingebunden ist niemand allein darüber: jede Person einzeln, an einem Fixpunkt gesichert, hinüber, oder eine andere Linie
 }
     .short = { $over } Personen gleichzeitig über einer Spalte von { $gap }, { $left } zum Halten
@@ -364,9 +367,9 @@ bridges-late = { $just ->
     .act = spät für Schneebrücken: jede sondieren
 
 bridges-in-soft-snow = der Schnee ist weich, neu oder nass: Brücken sind zu jeder Stunde schwach, auch früh
-    .hint = jede sondieren, wo es zweifelhaft ist sichern, oder auf Frost warten
+    .hint = jede sondieren, wo es zweifelhaft ist sichern, oder auf Frost warten: dann tragen Brücken besser, und Stürze sind schlechter zu halten
     .short = Brücken aus weichem Schnee sind zu jeder Stunde schwach
-    .cure = jede sondieren, oder auf Frost warten
+    .cure = jede sondieren, oder auf Frost warten (dann sind Stürze schlechter zu halten)
 
 slower-bridges-late = { $just ->
     [yes] eine langsamere Gruppe ist von den letzten Schneebrücken knapp nach { $until } herunter

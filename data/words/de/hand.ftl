@@ -8,8 +8,14 @@ field-snow-with-knots = Schnee, mit Bremsknoten
 field-nowhere = kein Abschnitt am Seil
 field-holds = { $on } ({ $ground }): { $rope } reicht für den Abstand bei Spalten bis { $gap } in Gehrichtung
     .short = { $on } ({ $ground }): neu angeseilt reicht { $rope } bis { $gap }
-field-holds-closer = { $on } ({ $ground }): { $rope } ist zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es für Spalten bis { $gap } in Gehrichtung
-    .short = { $on } ({ $ground }): { $rope } zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es bis { $gap }
+field-holds-otherwise = { $on } ({ $ground }): { $rope } ist zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es für Spalten bis { $gap } in Gehrichtung{ $tied ->
+        [yes] , so: { $changes }
+       *[no] { "" }
+    }
+    .short = { $on } ({ $ground }): { $rope } zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es bis { $gap }{ $tied ->
+        [yes] , so: { $changes }
+       *[no] { "" }
+    }
 field-holds-none = { $on } ({ $ground }): { $rope } ist für jede Seileinteilung zu kurz
 field-unknown = { $on } ({ $ground }): kein Seil ist genannt
 field-for-team = Seilschaft { $team }, { $on }
@@ -21,7 +27,7 @@ field-askew = Unter { $angle } gequert zählt eine Spalte das { $widths }-fache 
 field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Unter { $angle } gequert: nicht hintereinander gehen, sondern gestaffelt. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
 field-fits = Seil reicht
 field-fits-not = Seil zu kurz
-field-fits-closer = Seil zu kurz; mit { $spacing } Abstand schon
+field-fits-otherwise = Seil zu kurz; mit { $spacing } Abstand schon
 field-no-set-up = keine im Rahmen der Grenzen
 field-two-over = { $over } über einer Spalte
 

@@ -14,7 +14,7 @@ knots-some = { $bite ->
        *[other] { $knots } Knoten?
     }
 }
-coils-short = Restseil je { $coil } von { $needed }
+coils-short = Restseil je { $coil } (nötig { $needed })
 coils-none = kein Restseil
 coils-some = Restseil je { $coil }
 coil-none = kein Restseil
@@ -142,10 +142,10 @@ hour-day-of-start = { $hour } am Aufbruchstag
 hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
-clock-latest-start = { $late ->
-    [yes] Aufbruch { $start } ist { $earlier } zu spät: spätestens
-   *[no] spätester Aufbruch
-} { $at }{ $belays }{ $without }, um bis { $until } von allen Brücken zu sein{ $others }
+clock-latest-start = spätester Aufbruch { $at }{ $late ->
+    [yes] , nicht { $start } ({ $earlier } zu spät)
+   *[no] { "" }
+}{ $belays }{ $without }, um bis { $until } von allen Brücken zu sein{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
@@ -160,7 +160,7 @@ clock-belays = { $belays ->
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-dark = ; dunkel dann auf { $legs }
 clock-latest-start-dark-belays = ; die Sicherungen auf { $legs } liegen im Dunkeln
-clock-latest-start-slower-none = ; eine langsamere Gruppe am Tag davor
+clock-latest-start-slower-none = ; Langsamere am Tag davor
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn = { $kind ->
@@ -330,8 +330,8 @@ count-look = { $count ->
 }
 count-none = kein Abschnitt stoppt, ist nicht im Rahmen oder zu prüfen
 count-whole = { $count ->
-    [one] 1 Punkt zum Ganzen zu prüfen
-   *[other] { $count } Punkte zum Ganzen zu prüfen
+    [one] 1 Punkt zur ganzen Tour zu prüfen
+   *[other] { $count } Punkte zur ganzen Tour zu prüfen
 }
 
 ## Der Kopf
@@ -380,6 +380,8 @@ message-unroped = Ohne Seil: { $drawn ->
    *[no] dort ist kein Eis gezeichnet, und das Inventar kennt keines
 }.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
+message-begins = Beginn: { $hours }
+message-begins-leg = Nr. { $leg } um { $hour }
 message-leg = Nr. { $leg }: { $span } { $roped ->
     [yes] SEIL, { $verdict }
     [no] ohne Seil, { $verdict }
@@ -484,7 +486,10 @@ message-teams = { $teams } Seilschaften, jede anders: siehe Bericht. Seil bis { 
 message-report = ! siehe Bericht
 message-why = ! { $reasons }{ $more ->
     [0] { "" }
-   *[other] ; { $more } mehr
+   *[other] { $worded ->
+        [yes] ; { $more } mehr
+       *[no] {" "}(+{ $more })
+    }
 }
 short-spans = { $span }{ $more ->
     [0] { "" }
@@ -572,7 +577,10 @@ page-legend = { $roped ->
        *[no] { "" }
     }. Seil nötig/dabei.
    *[no] Buchstaben: es beginnt Eis, nach eigenem Wort ohne Seil.
-} ohne Seil: kein Eis { $drawn ->
+} { $inside ->
+    [yes] im Rahmen: nur Abstand und Seil.{ " " }
+   *[no] { "" }
+}ohne Seil: kein Eis { $drawn ->
     [yes] gezeichnet
    *[no] bekannt
 }{ $word ->
@@ -592,10 +600,7 @@ page-carry = { $teams ->
     [1] Mitnehmen:
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
-page-carry-none = Kein Seil hier ist lang genug: { $leg ->
-    [0] { $needed } nötig
-   *[other] { $needed } nötig auf Abschnitt { $leg }
-}, das längste ist { $rope }
+page-carry-none = Kein Seil hier ist lang genug: { needed-there }, das längste ist { $rope }
 page-left = { $lacking ->
     [yes] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[no] { $short ->
@@ -606,7 +611,7 @@ page-left = { $lacking ->
 page-set-ups = Seileinteilungen{ $knots ->
     [yes] { "" }
    *[no] { " " }ohne Bremsknoten
-}; einbinden bei: { $unit } vom freien Ende des Seils
+}; Einbinden (je { $tie }) bei: { $unit } vom freien Ende des Seils
 page-legs-of-team = { $legs }, Seilschaft { $team }
 page-set-up = { $spacing } Abstand, { $knots }{ $coils }: { $marks }
 page-set-up-knots = { $knots },{ " " }
@@ -622,7 +627,7 @@ page-knots = { $knots ->
 }
 page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
-page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
+page-not-any = { $legs } wie geplant für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
 page-not-haul = das Heraufziehen von { $who }
 page-not-haul-of = { $who } ({ $legs })

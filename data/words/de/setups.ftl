@@ -164,14 +164,15 @@ carry = { $length } Seil für { $why }
 carry-one-team = { $people } Personen
 carry-team = Seilschaft { $team }, { $people } Personen
 carry-rope = { $who }, Seil „{ $name }“ ({ $length })
-carry-longest = { $leg ->
-    [0] { $needed } gebraucht, die längste Seileinteilung
-   *[other] { $needed } gebraucht auf Abschnitt { $leg }, die längste Seileinteilung
+needed-there = { $needed } gebraucht{ $given ->
+    [yes] { " " }auf { $legs }{ $more ->
+        [0] { "" }
+       *[other] { " " }und { $more } weiteren
+    }
+   *[no] { "" }
 }
-carry-too-short = { $leg ->
-    [0] zu kurz, { $needed } gebraucht
-   *[other] zu kurz, { $needed } gebraucht auf Abschnitt { $leg }
-}
+carry-longest = { needed-there }, die längste Seileinteilung
+carry-too-short = zu kurz, { needed-there }
 
 carry-left = { $short }; Seilschaft { $other } trägt ein längeres: { $gain ->
     [graver] bei Tausch der beiden wären Abschnitte mit ernsteren Stürzen nicht im Rahmen

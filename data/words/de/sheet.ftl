@@ -91,7 +91,7 @@ sheet-loop = { $who }: { $held ->
     }: { $how ->
         [lip] bis zum Rand, nicht darunter
        *[below] { $depth }{ $crowded ->
-            [yes] { "" }
+            [yes] { " " }tief
            *[no] { "" } unter dem Rand
         }
     }
@@ -140,8 +140,8 @@ sheet-knots = Knoten
 sheet-coil = Restseil, mindestens
 sheet-rope = Seil (✕ zu kurz)
 sheet-over = zugleich darüber
-sheet-closer = oder Abstand
-sheet-closer-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
+sheet-otherwise = oder Abstand
+sheet-otherwise-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander und wie oben gesagt angeseilt wird.
 
 sheet-not = So angeseilt nicht abgedeckt: { $what }
 

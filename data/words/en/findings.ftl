@@ -66,7 +66,7 @@ no-rope-fits = { $lack ->
     [none-left] name another rope{ -by-rope }
    *[other] { $cured ->
         [yes] { $cure }
-       *[no] { -options-weigh } other ropes, splits of the party and practice sets
+       *[no] turn back, or belay each across from an anchor; { -options-weigh } other ropes and splits of the party
     }
 }
     .short = { $lack ->
@@ -150,7 +150,7 @@ fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not
     .cure = cross it one by one, from an anchor; else{ held-or-in-order } another line
     .act = cross that place one by one, from an anchor
 
-fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind assumptions only, not with middling ones, along { $length }, { $all ->
+fall-not-held-in-the-middle-case = the model holds a fall of { $who } with favourable assumptions only, not with middling ones, along { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
@@ -207,7 +207,10 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = { $alone ->
-    [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope; or belay each across from an anchor
+    [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope{ $named ->
+        [yes] {" "}(planned so by `{ $figure }` under `[assume]`)
+       *[no] { "" }
+    }; or belay each across from an anchor
    *[no] as tied nobody is over it alone: belay each across from an anchor, or another line
 }
     .short = { $over } people over one gap of { $gap } at once, { $left } left to hold
@@ -364,9 +367,9 @@ bridges-late = { $just ->
     .act = late for snow bridges: probe each
 
 bridges-in-soft-snow = the snow is soft, fresh or wet: bridges are weak at any hour, early ones too
-    .hint = probe each, belay over what is doubtful, or wait for a frost
+    .hint = probe each, belay over what is doubtful, or wait for a frost: bridges hold better then, falls are held worse
     .short = bridges in soft snow are weak at any hour
-    .cure = probe each, or wait for a frost
+    .cure = probe each, or wait for a frost (falls are held worse then)
 
 slower-bridges-late = { $just ->
     [yes] a slower party is off the last snow bridges just after { $until }

@@ -14,7 +14,7 @@ knots-some = { $bite ->
        *[other] { $knots } knots?
     }
 }
-coils-short = coils { $coil } of { $needed }
+coils-short = coils { $coil } ({ $needed } needed)
 coils-none = no coils
 coils-some = coils { $coil }
 coil-none = no coil
@@ -143,12 +143,9 @@ hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] start { $start } is { $earlier } too late: start by
-   *[no] latest start
-} { $at }{ $belays }{ $without }, { $late ->
-    [yes] to be{ " " }
-   *[no] { "" }
-}off all bridges by { $until }{ $others }
+    [yes] start by { $at }, not { $start } ({ $earlier } too late), to be off all bridges by { $until }{ $belays }{ $without }
+   *[no] latest start { $at }{ $belays }{ $without }, off all bridges by { $until }
+}{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } at { $place } is { $earlier } too late: { "" }
    *[no] { $hour } at { $place }: { "" }
@@ -161,9 +158,9 @@ clock-belays = { $belays ->
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-dark = ; it is dark then on { $legs }
+clock-latest-start-dark = ; dark then on { $legs }
 clock-latest-start-dark-belays = ; the belays on { $legs } are in the dark
-clock-latest-start-slower-none = ; a slower party starts the day before
+clock-latest-start-slower-none = ; if slower, the day before
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -333,8 +330,8 @@ count-look = { $count ->
 }
 count-none = no leg stops, is outside the limits or wants a look
 count-whole = { $count ->
-    [one] 1 thing of the whole to look at
-   *[other] { $count } things of the whole to look at
+    [one] 1 thing of the trip as a whole to look at
+   *[other] { $count } things of the trip as a whole to look at
 }
 
 ## The head
@@ -383,6 +380,8 @@ message-unroped = Unroped: { $drawn ->
    *[no] no ice is drawn there, nor known to the inventory
 }.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
+message-begins = Legs begin: { $hours }
+message-begins-leg = { $leg } at { $hour }
 message-leg = Leg { $leg } { $span } { $roped ->
     [yes] ROPED, { $verdict }
     [no] unroped, { $verdict }
@@ -487,7 +486,10 @@ message-teams = { $teams } teams, each its own set-up: see the report. Rope up t
 message-report = ! see the report
 message-why = ! { $reasons }{ $more ->
     [0] { "" }
-   *[other] ; { $more } more
+   *[other] { $worded ->
+        [yes] ; { $more } more
+       *[no] {" "}(+{ $more })
+    }
 }
 short-spans = { $span }{ $more ->
     [0] { "" }
@@ -575,7 +577,10 @@ page-legend = { $roped ->
        *[no] { "" }
     }. Rope needed/carried.
    *[no] Letters: ice begins that you go unroped, by your word.
-} unroped: no ice { $drawn ->
+} { $inside ->
+    [yes] inside: spacing and rope alone.{ " " }
+   *[no] { "" }
+}unroped: no ice { $drawn ->
     [yes] drawn
    *[no] known
 }{ $word ->
@@ -595,10 +600,7 @@ page-carry = { $teams ->
     [1] Carry
    *[other] Team { $team } carries
 } { $rope }: { $why }
-page-carry-none = No rope here is long enough: { $leg ->
-    [0] { $needed } needed
-   *[other] { $needed } needed on leg { $leg }
-}, the longest is { $rope }
+page-carry-none = No rope here is long enough: { needed-there }, the longest is { $rope }
 page-left = { $lacking ->
     [yes] { $ropes } alone is too short as well: { -options-weigh } it joined to another
    *[no] { $short ->
@@ -609,7 +611,7 @@ page-left = { $lacking ->
 page-set-ups = Set-ups{ $knots ->
     [yes] { "" }
    *[no] { " " }without brake knots
-}; tie in at: { $unit } from the free end of the rope
+}; tie-ins ({ $tie } each): { $unit } from the free end of the rope
 page-legs-of-team = { $legs }, team { $team }
 page-set-up = { $spacing } apart, { $knots }{ $coils }: { $marks }
 page-set-up-knots = { $knots },{ " " }
@@ -625,7 +627,7 @@ page-knots = { $knots ->
 }
 page-not = Not covered: { $what }
 page-not-wider = gaps along the line over { $gaps }
-page-not-any = any gap on { $legs }: the rope is too short
+page-not-any = any gap on { $legs } as planned: the rope is too short
 page-not-on = { $gap } ({ $legs })
 page-not-haul = a haul of { $who }
 page-not-haul-of = { $who } ({ $legs })

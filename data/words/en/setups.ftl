@@ -59,7 +59,7 @@ spacing-cap = cap
 held-all = held in all assumed cases
 usual-fall = the usual fall, { $who } first through a bridge: { $verdict ->
     [all] held in all assumed cases
-    [none] not held, not even with the kindest assumptions
+    [none] not held, not even with the most favourable assumptions
    *[depends] held with some of the assumptions only
 }
 usual-fall-brief = { $who } first: { $verdict ->
@@ -72,7 +72,7 @@ held-depends = may be held: decided by { $parameters }{ $alone ->
     [yes] { "" }
    *[no] , only together
 }
-held-none = not held in the model, not even with the kindest assumptions{ $given ->
+held-none = not held in the model, not even with the most favourable assumptions{ $given ->
     [yes] { "" }
    *[no] , judged as if the gap had no width: no width is given
 }
@@ -164,14 +164,15 @@ carry = { $length } rope for { $why }
 carry-one-team = { $people } people
 carry-team = team { $team }, { $people } people
 carry-rope = { $who }, rope "{ $name }" ({ $length })
-carry-longest = { $leg ->
-    [0] { $needed } needed, the longest set-up
-   *[other] { $needed } needed on leg { $leg }, the longest set-up
+needed-there = { $needed } needed{ $given ->
+    [yes] { " " }on { $legs }{ $more ->
+        [0] { "" }
+       *[other] { " " }and { $more } more
+    }
+   *[no] { "" }
 }
-carry-too-short = { $leg ->
-    [0] too short, { $needed } needed
-   *[other] too short, { $needed } needed on leg { $leg }
-}
+carry-longest = { needed-there }, the longest set-up
+carry-too-short = too short, { needed-there }
 
 carry-left = { $short }; team { $other } carries a longer one: { $gain ->
     [graver] with the two exchanged legs with graver falls would be outside

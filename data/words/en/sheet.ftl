@@ -71,7 +71,7 @@ sheet-fall = { $held ->
     [all] whoever falls is held in all assumed cases
     [depends] whoever falls may be held: with middling assumptions they are
     [kind] whoever falls might not be held
-   *[none] nobody’s fall is held, not even with the kindest assumptions
+   *[none] nobody’s fall is held, not even with the most favourable assumptions
 }
 sheet-no-fall = the model has no answer on falls
 sheet-loop = { $who }: { $held ->
@@ -91,7 +91,7 @@ sheet-loop = { $who }: { $held ->
     }: { $how ->
         [lip] to the lip, not below
        *[below] { $depth }{ $crowded ->
-            [yes] { "" }
+            [yes] { " " }down
            *[no] { "" } below the lip
         }
     }
@@ -140,8 +140,8 @@ sheet-knots = knots
 sheet-coil = coil, at least
 sheet-rope = rope (✕ too short)
 sheet-over = over it at once
-sheet-closer = or tied apart
-sheet-closer-means = Or tied apart: the rope is too short as is taught, and long enough so far apart.
+sheet-otherwise = or tied apart
+sheet-otherwise-means = Or tied apart: the rope is too short as is taught, and long enough so far apart, tied as said above.
 
 sheet-not = Not covered as tied above: { $what }
 

@@ -232,6 +232,8 @@ zones-one-end = { $end ->
    *[lower] of the { quantity } { $found } the lower end counts: { $value }
  }
 zones-gaps-differ = `gap_m` and `gap_max_m` differ: the wider one counts, { $width }
+zones-gap-narrow = a gap of { $width } is narrower than a hand: is that in metres?
+    .hint = write metres, 0 where there is no gap; nothing, if it is meant so
 zones-gaps-crossed = the lower gap width { $low } is above the upper one, { $high }
     .hint = correct the one that is wrong
 zones-strike-range = a strike is one direction, not a range from { $low } to { $high }

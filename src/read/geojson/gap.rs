@@ -16,6 +16,9 @@ use crate::{
 /// Zones without a width that are named before they are only counted; our judgement.
 const NAMED: usize = 10;
 
+/// A gap that is narrower, metres, may have been given in another unit. \[ours\]
+const NARROW_M: f64 = 0.08;
+
 /// What a zone says about its gaps.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum GapTold {
@@ -83,6 +86,11 @@ pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> GapT
         let place = Place::default().with_property("gap_min_m");
         faults.push(Fault::new(crossed, place));
         return GapTold::Nonsense;
+    }
+    if (f64::MIN_POSITIVE..NARROW_M).contains(&upper) {
+        let property = one.high.map_or("gap_max_m", |_| "gap_m");
+        let place = Place::default().with_property(property);
+        faults.push(Fault::new(InGeojson::GapNarrow(upper), place));
     }
     GapTold::Width(Gap {
         min_m,

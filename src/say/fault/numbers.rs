@@ -37,6 +37,9 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
         InGeojson::GapsDiffer(upper_m) => {
             Phrase::of("zones-gaps-differ", [("width", Arg::Needed(*upper_m))])
         }
+        InGeojson::GapNarrow(upper_m) => {
+            Phrase::of("zones-gap-narrow", [("width", figure(upper_m, "m"))])
+        }
         InGeojson::GapsCrossed { low_m, high_m } => Phrase::of(
             "zones-gaps-crossed",
             [("low", figure(low_m, "m")), ("high", figure(high_m, "m"))],

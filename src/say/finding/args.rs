@@ -12,6 +12,7 @@ use super::{
 use crate::{
     physics::assumed::Snow,
     plan::{
+        cure::OneByOne,
         fact::{Fact, Slope},
         finding::At,
         name::PersonName,
@@ -247,21 +248,30 @@ fn of_spacing(fact: &Fact) -> FactArgs<'_> {
             effective_gap_m,
             spacing_m,
             one_by_one,
-        } => vec![
-            ("alone", Arg::yes(one_by_one.is_some())),
-            (
-                "apart",
-                Arg::Needed(one_by_one.as_ref().map_or(0.0, |alone| alone.spacing_m)),
-            ),
-            (
-                "needed",
-                Arg::Needed(one_by_one.as_ref().map_or(0.0, |alone| alone.needed_m)),
-            ),
-            ("over", Arg::Count(*over)),
-            ("left", Arg::Count(*left)),
-            ("gap", Arg::Needed(*effective_gap_m)),
-            ("spacing", Arg::Needed(*spacing_m)),
-        ],
+        } => alone(one_by_one.as_ref())
+            .into_iter()
+            .chain([
+                ("over", Arg::Count(*over)),
+                ("left", Arg::Count(*left)),
+                ("gap", Arg::Needed(*effective_gap_m)),
+                ("spacing", Arg::Needed(*spacing_m)),
+            ])
+            .collect(),
         _ => Vec::new(),
     }
+}
+
+/// How a team is tied so that one at a time is over a gap, where it can be.
+fn alone<'a>(one_by_one: Option<&OneByOne>) -> FactArgs<'a> {
+    let metres = |of: fn(&OneByOne) -> f64| one_by_one.map_or(0.0, of);
+    let spacing_m = metres(|alone| alone.spacing_m);
+    let figure = one_by_one.and_then(|alone| alone.figure);
+    let line = figure.map(|name| format!("{name} = {spacing_m}"));
+    vec![
+        ("alone", Arg::yes(one_by_one.is_some())),
+        ("apart", Arg::Needed(spacing_m)),
+        ("needed", Arg::Needed(metres(|alone| alone.needed_m))),
+        ("named", Arg::yes(line.is_some())),
+        ("figure", Arg::Figure(line.unwrap_or_default())),
+    ]
 }

@@ -215,18 +215,15 @@ fn at_until(
 
 /// The turn to keep to, and where that one leaves hidden gaps in time, the later one that would only be back in time.
 fn turns(clock: &StageClock, planned: Backwards, slower: Backwards, voice: Voice) -> Vec<Said> {
-    match planned.turn_round_back_by {
-        None => turn_round(clock, planned, slower, voice)
-            .into_iter()
-            .collect(),
-        Some(late) => [
-            off_bridges(clock, planned.turn_round, late, slower, voice),
-            back_by(clock, late, voice),
-        ]
-        .into_iter()
-        .flatten()
-        .collect(),
-    }
+    let late = planned.turn_round_back_by;
+    let lines = match late.is_some() || clock.back_by.is_none() {
+        true => [
+            off_bridges(clock, planned, slower, voice),
+            late.and_then(|late| back_by(clock, late, voice)),
+        ],
+        false => [turn_round(clock, planned, slower, voice), None],
+    };
+    lines.into_iter().flatten().collect()
 }
 
 fn turn_round(
@@ -257,17 +254,15 @@ fn turn_round(
 /// The last turn whose way back leaves all hidden gaps in time, or that there is none.
 fn off_bridges(
     clock: &StageClock,
-    turn: Option<TurnRound>,
-    late: TurnRound,
+    planned: Backwards,
     slower: Backwards,
     voice: Voice,
 ) -> Option<Said> {
     let until = ("until", hour(clock.bridges_until?, voice));
-    let Some(turn) = turn else {
-        let [kind, place, ..] = spot(late, voice);
-        return Some(voice.say("clock-turn-never", &[kind, place, until]));
-    };
-    let [kind, place, at, leg] = spot(turn, voice);
+    if planned.no_turn_in_time {
+        return Some(never_off_bridges(planned.turn_round_back_by, until, voice));
+    }
+    let [kind, place, at, leg] = spot(planned.turn_round?, voice);
     let others = beside([slower_turn(slower, voice)]);
     let args = [
         kind,
@@ -280,6 +275,19 @@ fn off_bridges(
         others,
     ];
     Some(voice.say("clock-turn-bridges", &args))
+}
+
+/// That no turn leaves all hidden gaps in time: none at all, or not the one to be back in time.
+fn never_off_bridges(
+    late: Option<TurnRound>,
+    until: (&'static str, Arg<'static>),
+    voice: Voice,
+) -> Said {
+    let off = ("kind", Arg::Word("off"));
+    match late.map(|late| spot(late, voice)) {
+        Some([kind, place, ..]) => voice.say("clock-turn-never", &[kind, place, until]),
+        None => voice.say("clock-turn-never", &[off, until]),
+    }
 }
 
 fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {

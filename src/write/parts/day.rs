@@ -4,6 +4,7 @@ use crate::{
     plan::Plan,
     practice::term::Terms as _,
     say::{arg::Arg, span::Said, voice::Voice},
+    write::parts::clock::belays::are_in_head,
 };
 
 /// `17.13 km, 8.53 km on the rope; up 879 m, down 656 m; 04:30 to 14:21, 9 h 51`.
@@ -11,9 +12,10 @@ pub(crate) fn figures(plan: &Plan, voice: Voice) -> Said {
     let (route, legs) = (&plan.route, &plan.legs);
     let roped = legs.iter().filter(|leg| leg.roped);
     // Where hours are worked backwards those say it.
-    let belays = match plan.clock {
-        Some(_) => Arg::Word("unroped"),
-        None => belays(plan),
+    let clock = plan.clock.as_ref();
+    let belays = match clock.is_some_and(|clock| clock.stages().all(are_in_head)) {
+        true => Arg::Word("unroped"),
+        false => belays(plan),
     };
     let clocks = (
         legs.first().and_then(|leg| leg.start_clock),

@@ -6,6 +6,7 @@ use crate::{
     fault::Level,
     plan::{
         Plan,
+        fact::Fact,
         finding::{At, Finding, What},
         leg::Verdict,
     },
@@ -53,10 +54,13 @@ fn grouped(
     let mut all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
     all.sort_by_key(|f| f.alarm());
     let mut groups: Vec<Group<'_>> = Vec::new();
-    let mut known: BTreeMap<(&str, String), Vec<usize>> = BTreeMap::new();
+    let mut known: BTreeMap<(&str, String, Option<String>), Vec<usize>> = BTreeMap::new();
     for finding in all {
-        let says = says(finding, voice);
-        let alike = known.entry((finding.code(), says.to_string())).or_default();
+        let (says, hint) = (says(finding, voice), hint(finding, voice));
+        // One cure may do for several legs though its figures differ.
+        let alike = hint.as_ref().filter(|_| !is_cured(finding));
+        let alike = (finding.code(), says.to_string(), alike.map(Said::to_string));
+        let alike = known.entry(alike).or_default();
         let joined = alike.iter().any(|&at| groups[at].join(finding));
         if !joined {
             alike.push(groups.len());
@@ -64,14 +68,19 @@ fn grouped(
                 places: vec![&finding.at],
                 finding: finding.clone(),
                 says,
-                hint: None,
+                hint,
             });
         }
     }
-    for group in &mut groups {
+    for group in groups.iter_mut().filter(|group| is_cured(&group.finding)) {
         group.hint = hint(&group.finding, voice);
     }
     groups
+}
+
+/// Whether it names a cure for a rope that is too short.
+fn is_cured(finding: &Finding) -> bool {
+    matches!(finding.fact(), Some(Fact::NoRope { cure: Some(_), .. }))
 }
 
 /// Whether two places read the same.

@@ -10,9 +10,9 @@ use crate::{
     },
     say::{
         arg::Arg,
+        carry::{carry_reason, needed_there},
         finding,
         name::{self, rope},
-        setup::carry_reason,
         span::Said,
         voice::Voice,
     },
@@ -32,9 +32,8 @@ pub(crate) fn carried(carry: &Carry, teams: usize, voice: Voice) -> Said {
         ("team", Arg::Count(carry.team)),
         ("rope", Arg::Said(which)),
         ("why", Arg::Said(carry_reason(carry, voice))),
-        ("needed", Arg::Needed(carry.needed_m)),
-        ("leg", Arg::Count(carry.leg.unwrap_or_default())),
     ];
+    let args: Vec<_> = args.into_iter().chain(needed_there(carry, voice)).collect();
     let none = teams == 1 && carry.why == CarryWhy::TooShort;
     voice.say(
         if none {

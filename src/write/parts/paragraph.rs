@@ -41,10 +41,18 @@ pub(crate) fn labelled(out: &mut String, label: &str, column: usize, width: usiz
 /// A paragraph behind a sign, wrapped at spaces (and inside words longer than a line), with the following lines
 /// indented under it.
 pub(crate) fn bullet(out: &mut String, sign: &str, text: &str, width: usize) {
-    let indent = " ".repeat(sign.width());
+    wrapped(out, [sign, &" ".repeat(sign.width())], text, width);
+}
+
+/// A paragraph that holds names: its following lines are indented, so that none begins with what a file says.
+pub(crate) fn hanging(out: &mut String, text: &str, width: usize) {
+    wrapped(out, ["", "  "], text, width);
+}
+
+fn wrapped(out: &mut String, [sign, indent]: [&str; 2], text: &str, width: usize) {
     let options = Options::new(width.max(indent.len() + LEAST))
         .initial_indent(sign)
-        .subsequent_indent(&indent)
+        .subsequent_indent(indent)
         .word_separator(WordSeparator::AsciiSpace)
         .word_splitter(WordSplitter::NoHyphenation)
         .wrap_algorithm(WrapAlgorithm::FirstFit);

@@ -6,6 +6,14 @@ use crate::{
     write::parts::row,
 };
 
+/// Rope that each tie-in takes, metres: the same for everybody.
+pub(crate) fn tie_in_m<'s>(mut setups: impl Iterator<Item = &'s TeamSetup>) -> f64 {
+    setups.next().map_or(0.0, |setup| {
+        let people = u32::try_from(setup.people).unwrap_or(u32::MAX);
+        setup.ledger.tie_ins_m / f64::from(people.max(1))
+    })
+}
+
 /// `no knots`, or how many on each side and where.
 pub(crate) fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     let knots = &setup.knots;

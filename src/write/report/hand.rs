@@ -67,8 +67,8 @@ fn line(row: &FieldRow, voice: Voice) -> Markup {
 fn fits(row: &FieldRow, set_up: &FieldSetUp, voice: Voice) -> Said {
     let fits = match row.fits {
         Some(true) => Some(voice.say("field-fits", &[])),
-        Some(false) => Some(match row.closer_m {
-            Some(m) => voice.say("field-fits-closer", &[("spacing", Arg::Needed(m))]),
+        Some(false) => Some(match row.otherwise_m {
+            Some(m) => voice.say("field-fits-otherwise", &[("spacing", Arg::Needed(m))]),
             None => voice.say("field-fits-not", &[]),
         }),
         None => None,

@@ -25,8 +25,7 @@ pub(super) fn summary(sheet: &Sheet<'_>) -> Markup {
 
 /// What the trip is called, else the route.
 pub(in crate::write) fn title(sheet: &Sheet<'_>) -> String {
-    let route = sheet.plan.route.name.as_deref();
-    let named = sheet.trip.or(route).map(str::to_owned);
+    let named = sheet.name().map(str::to_owned);
     named.unwrap_or_else(|| word("route", sheet.look.voice).to_string())
 }
 

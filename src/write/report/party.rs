@@ -11,9 +11,9 @@ use crate::{
     plan::{Carry, Plan},
     say::{
         arg::Arg,
+        carry::{carry_why, no_rope},
         fault::says,
         round::Round,
-        setup::{carry_why, no_rope},
         span::Said,
         voice::Voice,
         without,

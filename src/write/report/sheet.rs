@@ -23,7 +23,7 @@ use crate::{
     say::{arg::Arg, plain, span::Said, voice::Voice},
     write::{
         parts::{
-            findings, packs, slopes, style,
+            findings, packs, slopes, style, tied,
             told::{self, OfLevel, ToldHere},
         },
         sheet::Sheet,
@@ -137,15 +137,6 @@ fn entries(alike: &[ToldHere]) -> Markup {
     }
 }
 
-/// Rope that each tie-in takes, metres: the same for everybody.
-fn tie_in_m(setups: &[Same<'_>]) -> f64 {
-    let first = setups.first().and_then(Same::setup);
-    first.map_or(0.0, |setup| {
-        let people = u32::try_from(setup.people).unwrap_or(u32::MAX);
-        setup.ledger.tie_ins_m / f64::from(people.max(1))
-    })
-}
-
 fn second(sheet: &Sheet<'_>, room: Room) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let setups = tied_alike(&plan.legs);
@@ -156,7 +147,7 @@ fn second(sheet: &Sheet<'_>, room: Room) -> Markup {
                 p class="fine" {
                     (voice.say("sheet-ropes-caption", &[
                         ("unit", Arg::Said(Said::words(voice.units.short()))),
-                        ("tie", Arg::Needed(tie_in_m(&setups))),
+                        ("tie", Arg::Needed(tied::tie_in_m(setups.iter().filter_map(Same::setup)))),
                     ]))
                 }
                 (rope::cards(&setups, room.crowded, voice))

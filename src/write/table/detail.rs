@@ -7,12 +7,12 @@ use unicode_width::UnicodeWidthStr;
 use crate::{
     fault::Level,
     plan::leg::{Leg, Verdict},
-    say::{arg::Arg, cautions::cautions, plain, setup::carry_why, span::Said, voice::Voice},
+    say::{arg::Arg, carry::carry_why, cautions::cautions, plain, span::Said, voice::Voice},
     write::{
         parts::{
             change, clock, findings, itinerary, keep,
             packs::left_over,
-            paragraph::{bullet, padded},
+            paragraph::{bullet, hanging, padded},
             row::{self, LegRow, TeamRow},
             sentence, setups, style, walk,
         },
@@ -53,8 +53,9 @@ pub(super) fn whole(sheet: &Sheet<'_>) -> Table {
 
 fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let (route, voice) = (&sheet.plan.route, look.voice);
-    let name = route.name.as_deref();
-    let name = name.map_or_else(|| voice.say("route", &[]), Said::name);
+    let name = sheet
+        .name()
+        .map_or_else(|| voice.say("route", &[]), Said::name);
     let title = [
         ("name", Arg::Said(name)),
         ("length", Arg::Walked(route.length_m)),
@@ -66,7 +67,7 @@ fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         Some(_) => "title",
         None => "title-without-heights",
     };
-    bullet(out, "", &voice.say(key, &title).to_string(), look.width);
+    hanging(out, &voice.say(key, &title).to_string(), look.width);
     let times = itinerary::times(sheet.plan, voice).to_string();
     bullet(out, "", &times, look.width);
     let count = findings::count(sheet.plan, voice);

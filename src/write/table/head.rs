@@ -3,7 +3,12 @@
 use crate::{
     say::{arg::Arg, span::Said},
     write::{
-        parts::{clock, day, falls_on::falls_on, findings::first_words, paragraph::bullet},
+        parts::{
+            clock, day,
+            falls_on::falls_on,
+            findings::first_words,
+            paragraph::{bullet, hanging},
+        },
         sheet::Sheet,
     },
 };
@@ -11,13 +16,14 @@ use crate::{
 /// The name with what stops, the figures of the day, and its hours.
 pub(super) fn head(out: &mut String, sheet: &Sheet<'_>) {
     let (plan, voice, width) = (sheet.plan, sheet.look.voice, sheet.look.width);
-    let name = plan.route.name.as_deref();
-    let name = name.map_or_else(|| voice.say("route", &[]), Said::name);
+    let name = sheet
+        .name()
+        .map_or_else(|| voice.say("route", &[]), Said::name);
     let args = [
         ("name", Arg::Said(name)),
         ("words", Arg::Said(first_words(plan, voice))),
     ];
-    bullet(out, "", &voice.say("page-first", &args).to_string(), width);
+    hanging(out, &voice.say("page-first", &args).to_string(), width);
     bullet(out, "", &day::figures(plan, voice).to_string(), width);
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     for line in hours {

@@ -3,7 +3,10 @@
 use std::collections::BTreeSet;
 
 use crate::{
-    plan::{leg::Leg, why::SpacingWhy},
+    plan::{
+        leg::{Leg, Verdict},
+        why::SpacingWhy,
+    },
     say::{
         arg::Arg,
         round::Round,
@@ -60,9 +63,11 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
 fn legend(sheet: &Sheet<'_>, changes: &[ChangePoint<'_>]) -> String {
     let voice = sheet.look.voice;
     let by_word = |change: &ChangePoint<'_>| change.kind == ChangeKind::OntoIce;
+    let inside = |leg: &Leg| leg.verdict == Verdict::Inside;
     let words = changes.iter().filter(|change| by_word(change)).count();
     let args = [
         ("drawn", Arg::yes(sheet.plan.knows_drawn_ice_only())),
+        ("inside", Arg::yes(sheet.plan.legs.iter().any(inside))),
         ("roped", Arg::yes(words < changes.len())),
         ("word", Arg::yes(words > 0)),
     ];

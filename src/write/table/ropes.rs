@@ -6,7 +6,7 @@ use crate::{
     write::{
         parts::{
             packs::{carried, left_over, uncovered},
-            paragraph::{bullet, label_column, labelled},
+            paragraph::{bullet, hanging, label_column, labelled},
             tied::{self, marks},
         },
         sheet::Sheet,
@@ -27,23 +27,24 @@ pub(super) fn ropes(out: &mut String, sheet: &Sheet<'_>) {
     }
     for carry in &sheet.plan.carry {
         let line = carried(carry, sheet.plan.carry.len(), voice);
-        bullet(out, "", &line.map_names(plain::line).to_string(), width);
+        hanging(out, &line.map_names(plain::line).to_string(), width);
     }
     if let Some(left) = left_over(sheet, voice) {
-        bullet(out, "", &left.map_names(plain::line).to_string(), width);
+        hanging(out, &left.map_names(plain::line).to_string(), width);
     }
     let legs = &sheet.plan.legs;
-    let mut setups = legs.iter().flat_map(|leg| &leg.teams);
-    let knots = setups.any(|setup| setup.knots.count > 0);
+    let setups = || legs.iter().flat_map(|leg| &leg.teams);
+    let knots = setups().any(|setup| setup.knots.count > 0);
     let args = [
         ("unit", Arg::Said(Said::words(voice.units.short()))),
         ("knots", Arg::yes(knots)),
+        ("tie", Arg::Needed(tied::tie_in_m(setups()))),
     ];
     let title = voice.say("page-set-ups", &args).to_string();
     bullet(out, "", &title, width);
     print(out, &alike(legs, knots, voice), width, voice);
     let open = uncovered(legs, "page-not", voice).map_names(plain::line);
-    bullet(out, "", &open.to_string(), width);
+    hanging(out, &open.to_string(), width);
 }
 
 // --- set-ups ---

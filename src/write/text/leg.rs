@@ -108,6 +108,11 @@ enum Figures {
     All,
 }
 
+impl Figures {
+    /// The most first.
+    const ALL: [Self; 4] = [Self::All, Self::Begin, Self::Place, Self::SetUp];
+}
+
 /// A leg and what there is to say of it.
 struct Told<'a> {
     leg: &'a Leg,
@@ -123,7 +128,7 @@ struct Told<'a> {
 
 impl Told<'_> {
     /// From the fullest to the shortest: names of zones are left out first, then reasons, then words, and only then figures of
-    /// the place. What wants a look is never without a reason as long as it fits.
+    /// the place. What wants a look is never without a reason as long as it fits, nor without how many more there are.
     fn ways(&self) -> impl Iterator<Item = Way> {
         let all = self.reasons.len();
         let way = |words, figures, reasons| Way {
@@ -143,24 +148,21 @@ impl Told<'_> {
         let fewer = move |words| (1..all).rev().map(move |n| way(words, Figures::All, n));
         let last = move |words, figures| {
             let alone = way(words, figures, all.min(1));
-            [(false, false), (false, true)].map(|(rest, gravest)| Way {
-                rest,
-                gravest,
-                ..alone
-            })
+            [false, true].map(|gravest| Way { gravest, ..alone })
         };
         let (short, terse) = (Words::Short, Words::Terse);
-        let worded = fewer(short)
-            .chain(last(short, Figures::All))
-            .chain(fewer(terse));
-        let kept = [Figures::All, Figures::Begin, Figures::Place, Figures::SetUp].into_iter();
-        let less = kept
-            .clone()
-            .flat_map(move |kept| [(terse, kept), (Words::Least, kept)]);
-        let counted = kept.map(|kept| (Words::Counted, kept));
-        let cut = less
-            .chain(counted)
-            .flat_map(move |(words, kept)| last(words, kept));
+        let worded = fewer(short).chain(fewer(terse));
+        let less = move |kept: &'static [Figures]| {
+            let words = move |&kept| [(terse, kept), (Words::Least, kept)];
+            let less = kept.iter().flat_map(words);
+            less.flat_map(move |(words, kept)| last(words, kept))
+        };
+        // Where to rope up is told before how many reasons are left out.
+        let uncounted = last(Words::Least, Figures::Place).map(|way| Way { rest: false, ..way });
+        let counted = Figures::ALL.iter().map(|kept| (Words::Counted, *kept));
+        let counted = counted.flat_map(move |(words, kept)| last(words, kept));
+        let cut = less(&Figures::ALL[..3]).chain(uncounted);
+        let cut = cut.chain(less(&Figures::ALL[3..])).chain(counted);
         zoned.chain(worded).chain(cut)
     }
 
@@ -200,7 +202,7 @@ impl Told<'_> {
             figures: Figures::SetUp,
             zones: false,
             reasons: 1,
-            rest: false,
+            rest: true,
             gravest: true,
         };
         let mut lines = vec![self.begins(way), self.why(way), report];
@@ -340,13 +342,15 @@ impl Told<'_> {
         if named.is_empty() {
             return String::new();
         }
-        let (named, more) = match way.gravest {
-            true => (self.gravest.clone(), 0),
-            false => (named.join("; "), if way.rest { rest.len() } else { 0 }),
+        let named = match way.gravest {
+            true => self.gravest.clone(),
+            false => named.join("; "),
         };
+        let worded = matches!(way.words, Words::Wide | Words::Short);
         let args = [
             ("reasons", Arg::Said(Said::words(named))),
-            ("more", Arg::Count(more)),
+            ("more", Arg::Count(if way.rest { rest.len() } else { 0 })),
+            ("worded", Arg::yes(worded)),
         ];
         self.voice.say("message-why", &args).to_string()
     }

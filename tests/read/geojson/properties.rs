@@ -64,6 +64,25 @@ fn of_a_range_of_snow_the_lower_end_counts_since_knots_hang_on_it() {
 }
 
 #[test]
+fn a_gap_narrower_than_a_hand_is_asked_about_and_counted_as_given() {
+    let asked = |property: &str, width_m: &str| {
+        format!(
+            "warning[perhaps-no-metres]: a gap of {width_m} m is narrower than a hand: is that in metres?\n  at: z.geojson, line 2 column 1, feature 1, `{property}`\n  do: write metres, 0 where there is no gap; nothing, if it is meant so"
+        )
+    };
+    let read = noted(&one(r#"{"gap_m":0.025}"#), &[&asked("gap_m", "0.025")]);
+    assert_eq!(read[0].gap.max_m, 0.025);
+    let read = noted(
+        &one(r#"{"gap_max_m":0.079}"#),
+        &[&asked("gap_max_m", "0.079")],
+    );
+    assert_eq!(read[0].gap.max_m, 0.079);
+    for wide_enough in ["0", "0.08", "0.5"] {
+        noted(&one(&format!(r#"{{"gap_m":{wide_enough}}}"#)), &[]);
+    }
+}
+
+#[test]
 fn of_several_widths_the_widest_counts() {
     let read = noted(&one(r#"{"gap_min_m":2,"gap_max_m":5}"#), &[]);
     assert_eq!(

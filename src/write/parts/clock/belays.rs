@@ -56,6 +56,11 @@ pub(super) fn counted(plan: &Plan, voice: Voice) -> Option<Said> {
     asked.then(|| voice.say("clock-belays-counted", &args))
 }
 
+/// Whether the belays of a stage are told by the hours that stand in the head, or there are none.
+pub(in crate::write) fn are_in_head(clock: &StageClock) -> bool {
+    clock.belays.is_none() || first_said(clock) < Some(HourKind::Arrival)
+}
+
 /// The first line of a stage that tells an hour.
 fn first_said(clock: &StageClock) -> Option<HourKind> {
     let planned = clock.as_planned;

@@ -71,8 +71,8 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
         };
     }
     // Who is too late already is told that in `beyond_the_turn`.
-    let until = planned.turn_round_back_by.and(clock.bridges_until);
-    let until = until.filter(|_| !late);
+    let until = clock.bridges_until;
+    let until = until.filter(|_| planned.no_turn_in_time && !late);
     let never = until.map(|until| {
         let until = [("until", hour(until, voice))];
         (None, voice.say("clock-on-the-way-never", &until))

@@ -27,8 +27,8 @@ pub(super) fn field(field: &Field, voice: Voice) -> Markup {
                 (head(field, &gaps, voice))
                 @for group in &groups { (body(group, field.teams(), gaps.len(), voice)) }
             }
-            @if field.rows.iter().any(|row| row.closer_m.is_some()) {
-                p class="fine" { (voice.say("sheet-closer-means", &[])) }
+            @if field.rows.iter().any(|row| row.otherwise_m.is_some()) {
+                p class="fine" { (voice.say("sheet-otherwise-means", &[])) }
             }
         }
     }
@@ -72,7 +72,8 @@ impl Group<'_> {
 
     fn holds(&self, rows: &[&FieldRow]) -> bool {
         let alike = |(a, b): (&&FieldRow, &&FieldRow)| {
-            (a.gap_m, &a.set_up, a.fits, a.closer_m) == (b.gap_m, &b.set_up, b.fits, b.closer_m)
+            (a.gap_m, &a.set_up, a.fits, a.otherwise_m)
+                == (b.gap_m, &b.set_up, b.fits, b.otherwise_m)
         };
         self.rows.len() == rows.len() && self.rows.iter().zip(rows).all(alike)
     }
@@ -108,7 +109,7 @@ fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
             @if set_ups().any(|s| s.knots > 0) { (line("sheet-knots", &|s| s.knots.to_string())) }
             @if set_ups().any(|s| s.coil_m > 0.0) { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
             (rope(group, voice))
-            @if group.rows.iter().any(|row| row.closer_m.is_some()) { (closer(group, voice)) }
+            @if group.rows.iter().any(|row| row.otherwise_m.is_some()) { (otherwise(group, voice)) }
             @if set_ups().any(|s| s.over_one_gap > USUALLY_OVER) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }
         }
     }
@@ -147,12 +148,12 @@ fn rope(group: &Group<'_>, voice: Voice) -> Markup {
     }
 }
 
-/// How close the rope is long enough that is too short as is taught.
-fn closer(group: &Group<'_>, voice: Voice) -> Markup {
-    let apart = |row: &FieldRow| row.closer_m.map(|m| voice.number(m, Round::Up));
+/// How far apart the rope is long enough that is too short as is taught, tied as the line above says.
+fn otherwise(group: &Group<'_>, voice: Voice) -> Markup {
+    let apart = |row: &FieldRow| row.otherwise_m.map(|m| voice.number(m, Round::Up));
     html! {
         tr {
-            th scope="row" { (voice.say("sheet-closer", &[])) }
+            th scope="row" { (voice.say("sheet-otherwise", &[])) }
             @for row in &group.rows { td class="n" { strong { (apart(row).unwrap_or_default()) } } }
         }
     }

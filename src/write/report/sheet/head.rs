@@ -117,13 +117,10 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let (worst, clock) = (plan.verdict(), plan.clock.iter());
     let hours = clock.flat_map(|all| clock::head(all, voice));
     let (late, hours): (Vec<HourLine>, Vec<HourLine>) = hours.partition(|line| line.late);
-    // Where something stops, that is said first, and what to do about it where it is told.
-    let belayed = belayed(sheet, voice).filter(|_| worst == Verdict::Look);
     html! {
         div class={ "first " (worst.as_str()) } {
-            @if let Some(line) = &belayed { p class="stands belay" { (spans(line)) } }
-            @for line in stands(sheet, told, belayed.is_some()) {
-                p class="stands" { (spans(&line)) }
+            @for stand in stands(sheet, told) {
+                p class={ "stands" @if stand.belay { " belay" } } { (spans(&stand.says)) }
             }
             @for line in &late { p class="hours late" { (spans(&line.says)) } }
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
@@ -142,18 +139,26 @@ fn is_graver(plan: &Plan) -> bool {
     frozen.is_some_and(|legs| !legs.stop.is_empty())
 }
 
-/// `■ Stop: leg 2 at 2.21–2.29 km, 66 m`, `? 4 legs to look at`.
-fn stands(sheet: &Sheet<'_>, told: &[OfLevel], belayed: bool) -> Vec<Said> {
+/// A line of how it stands.
+struct Stand {
+    says: Said,
+    /// Whether it asks for belays.
+    belay: bool,
+}
+
+/// `■ Stop: leg 2 at 2.21–2.29 km, 66 m`, where belays are asked for, `? 4 legs to look at`.
+fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Stand> {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let grave = [Verdict::Stop, Verdict::Outside];
     let grave = grave
         .iter()
         .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
+    let belayed = belayed(sheet, voice);
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
         // Where the rope alone may not hold, that nothing stops says too little.
-        let says = match lines.is_empty() && !belayed {
+        let says = match lines.is_empty() && belayed.is_none() {
             true => voice.say("sheet-only-to-look-at", &[("says", Arg::Said(says))]),
             false => says,
         };
@@ -169,8 +174,15 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel], belayed: bool) -> Vec<Said> {
         };
         lines.push((plan.verdict(), says.capital()));
     }
-    let signed = |(word, says)| signed(word, says);
-    lines.into_iter().map(signed).collect()
+    let belayed = belayed.map(|says| Stand { says, belay: true });
+    let stand = |(word, says)| Stand {
+        says: signed(word, says),
+        belay: false,
+    };
+    let graver = lines.partition_point(|(word, _)| *word > Verdict::Look);
+    let after = lines.split_off(graver).into_iter().map(stand);
+    let graver = lines.into_iter().map(stand);
+    graver.chain(belayed).chain(after).collect()
 }
 
 /// A line behind the sign of its word.
@@ -180,9 +192,9 @@ fn signed(word: Verdict, says: Said) -> Said {
     Said::join(sign.into_iter().chain([says]), " ")
 }
 
-/// Where belays from anchors are asked for, on legs that are not to be gone otherwise.
+/// Where belays from anchors are asked for; what to do about a leg that stops is told where that is.
 fn belayed(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
-    let asked = |leg: &&Leg| leg.verdict == Verdict::Look && leg.belays.is_some();
+    let asked = |leg: &&Leg| leg.verdict < Verdict::Stop && leg.belays.is_some();
     let legs: Vec<usize> = sheet
         .plan
         .legs

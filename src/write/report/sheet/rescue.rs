@@ -27,15 +27,33 @@ const NO_DEPTH_M: f64 = 0.1;
 /// holds of everybody's fall is said once.
 pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Markup {
     let held: Vec<&str> = worst(same).into_iter().map(Held::as_str).collect();
-    let alike = held.windows(2).all(|pair| pair[0] == pair[1]);
+    let alike = held.is_empty() || same.uses.iter().all(|(_, setup)| alike(setup));
     let each = if alike { &[] } else { &held[..] };
     let loops = told(same, voice, &|on| loops(on, each, !crowded));
     let hauls = told(same, voice, &|on| haul(on, crowded).into_iter().collect());
-    let fall = match held.first() {
-        None => Some(voice.say("sheet-no-fall", &[])),
-        Some(held) => alike.then(|| voice.say("sheet-fall", &[("held", everybodys(held, same))])),
+    let falls = match alike {
+        true => told(same, voice, &|on| vec![fall(on)]),
+        false => Vec::new(),
     };
-    left(loops, fall, hauls, voice)
+    left(loops, falls, hauls, voice)
+}
+
+/// Whether the fall of one is held as those of all.
+fn alike(setup: &TeamSetup) -> bool {
+    let mut everybody = setup.arrest.iter().map(|arrest| &arrest.everybody);
+    everybody.all(|held| held.windows(2).all(|pair| pair[0] == pair[1]))
+}
+
+/// What holds of everybody's fall, the worst of them.
+fn fall(on: &On<'_>) -> Said {
+    let everybody = on.setup.arrest.as_ref().map(|arrest| &arrest.everybody);
+    match everybody.and_then(|held| held.iter().max()) {
+        None => on.voice.say("sheet-no-fall", &[]),
+        Some(held) => {
+            let held = [("held", everybodys(*held, on.setup))];
+            on.voice.say("sheet-fall", &held)
+        }
+    }
 }
 
 /// For who stands on a leg where somebody has fallen in: whose rope makes a loop, and what can be hauled.
@@ -50,7 +68,7 @@ pub(super) fn of_leg(leg: &Leg, sheet: &Sheet<'_>) -> Markup {
             @if all.len() > 1 { p class="only" { (same.shown(voice)) } }
             (left(
                 told(same, voice, &|on| loops(on, &[], true)),
-                None,
+                Vec::new(),
                 told(same, voice, &|on| haul(on, false).into_iter().collect()),
                 voice,
             ))
@@ -58,15 +76,15 @@ pub(super) fn of_leg(leg: &Leg, sheet: &Sheet<'_>) -> Markup {
     }
 }
 
-fn left(loops: Vec<Part>, fall: Option<Said>, hauls: Vec<Part>, voice: Voice) -> Markup {
+fn left(loops: Vec<Part>, falls: Vec<Part>, hauls: Vec<Part>, voice: Voice) -> Markup {
+    let told = falls.into_iter().chain(hauls);
     html! {
         @for part in loops.into_iter().filter(|part| !part.says.is_empty()) {
             @if let Some(legs) = part.legs { p class="only" { (spans(&legs)) } }
             ul class="loops" { @for said in &part.says { li { (spans(said)) } } }
         }
         p class="rescue" {
-            @if let Some(fall) = fall { span { (spans(&fall.capital())) "." } " " }
-            @for part in hauls { @for said in part.whole(voice) { span { (spans(&said)) "." } " " } }
+            @for part in told { @for said in part.whole(voice) { span { (spans(&said)) "." } " " } }
         }
     }
 }
@@ -89,21 +107,16 @@ fn worst(same: &Same<'_>) -> Vec<Held> {
     worst
 }
 
-/// Whether with everything assumed central every fall is held, on all legs that share the set-up; where no width of gap is
-/// given nobody can say so.
-fn in_centre(same: &Same<'_>) -> bool {
-    let arrests = same
-        .uses
-        .iter()
-        .filter_map(|(_, setup)| setup.arrest.as_ref());
-    let mut runs = arrests.flat_map(|arrest| &arrest.runs);
+/// Whether with everything assumed central every fall is held; where no width of gap is given nobody can say so.
+fn in_centre(setup: &TeamSetup) -> bool {
+    let mut runs = setup.arrest.iter().flat_map(|arrest| &arrest.runs);
     runs.all(|run| run.gap_given && run.in_centre)
 }
 
 /// How everybody's fall is held; a word of its own where it depends and with middling assumptions not everybody is.
-fn everybodys(held: &'static str, same: &Same<'_>) -> Arg<'static> {
-    let kind = held == Held::Depends.as_str() && !in_centre(same);
-    Arg::Word(if kind { "kind" } else { held })
+fn everybodys(held: Held, setup: &TeamSetup) -> Arg<'static> {
+    let kind = held == Held::Depends && !in_centre(setup);
+    Arg::Word(if kind { "kind" } else { held.as_str() })
 }
 
 /// What is said of some of the legs that share a set-up.
