@@ -38,7 +38,7 @@
 //! let trip = br#"party = [82, 75, 90]
 //!     rope = [{ length_m = 60, name = "blue" }]"#;
 //! let message = String::from_utf8_lossy(&planned(line, ice, trip, "text")?).into_owned();
-//! assert!(message.contains("3 people 13.5 m no knots coil 15 m needs 43.5 m has 60 m"), "{message}");
+//! assert!(message.contains("3 at 13.5 m no knots coil 15 rope 43.5 of 60 m"), "{message}");
 //!
 //! // All faults of all inputs come at once, each with its code, its place and what to do.
 //! let faults = planned(line, b"{}", b"party = 0", "text").expect_err("no ice, nobody");

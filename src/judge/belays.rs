@@ -7,6 +7,7 @@
 use crate::{
     plan::{
         belay::{BelayedPiece, LegBelays},
+        cure::CureCost,
         fact::Fact,
         finding::Finding,
         judged::JudgedStretch,
@@ -93,8 +94,13 @@ impl Asks {
             | Fact::HeldOffCentre { .. }
             | Fact::TwoOverGap { .. }
             | Fact::NoSetup { .. }
-            | Fact::NoRope { cure: None, .. }
             | Fact::NoReserve { .. } => Some(Self::Across),
+            // A cure that is to be belayed asks for belays itself.
+            Fact::NoRope { cure, .. } => {
+                let costs = cure.as_ref().map(|cure| &cure.costs);
+                let belay = costs.is_none_or(|costs| costs.contains(&CureCost::FallLessHeld));
+                belay.then_some(Self::Across)
+            }
             _ => None,
         }
     }

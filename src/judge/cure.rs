@@ -4,7 +4,7 @@
 use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
-    judge::tied::TiedOn,
+    judge::{tied::TiedOn, verdict},
     legs::spacing::over_one_gap,
     plan::{
         cure::{CureCost, RopeCure},
@@ -17,7 +17,6 @@ use crate::{
         cure::{Fitting, TooShort},
         draft::Draft,
         legs::RopedLeg,
-        reserve,
     },
     trip::job::Brief,
 };
@@ -68,15 +67,8 @@ fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -
     let with_sling_m = coil_m + fitting.rules[Rule::SlingM];
     let less = with_sling_m < planned_m + rules[Rule::SlingM] - 1e-9;
     let shorter = less.then_some(CureCost::ShorterCoil { coil_m, planned_m });
-    // Whom no loop reaches as planned either is no cost.
-    let people = planned.persons.len();
-    let as_planned = reserve::free(people, planned.spacing.spacing_m, planned_m);
-    let reached = |person: usize| {
-        let mut all = as_planned.iter().filter(|free| free.person == person);
-        all.any(|free| free.depth_m(planned.spacing.spacing_m, rules) > -1e-9)
-    };
-    let short = setup.reach.iter().filter(|r| reached(r.person));
-    let short = short.filter_map(|r| {
+    // Told of whom no loop reaches as planned either: of a rope that is too short no loop is told.
+    let short = setup.reach.iter().filter_map(|r| {
         Some(CureCost::NotReached {
             falls: PersonName::at(r.person, &setup.persons),
             short_m: r.short_m()?,
@@ -132,6 +124,11 @@ impl Fitted<'_> {
             bought_m: None,
         };
         let setup = tied.setup();
+        let mut asked = self.asked.borrow_mut();
+        let [falls, falls_planned] = [(job, &fitting.draft), (self.job, planned)]
+            .map(|(job, draft)| verdict::of_falls(job, self.leg, draft, &mut asked.slopes));
+        let less_held = (falls > falls_planned).then_some(CureCost::FallLessHeld);
+        let costs = costs(fitting, &setup, planned, self.job.rules);
         let name = |number: usize| Some(RopeName::of(number, job.rope(number)?));
         Some(RopeCure {
             changes: fitting.changes.clone(),
@@ -142,11 +139,8 @@ impl Fitted<'_> {
             joined_to: fitting.joined_to.and_then(name),
             as_tied_gap_m: setup.as_tied_gap_m,
             gaps_differ: false,
-            costs: costs(fitting, &setup, planned, self.job.rules),
-            verdict: tied.verdict(
-                &tied.rope_facts(&setup),
-                &mut self.asked.borrow_mut().slopes,
-            ),
+            costs: less_held.into_iter().chain(costs).collect(),
+            verdict: tied.verdict(&tied.rope_facts(&setup), &mut asked.slopes),
         })
     }
 }
@@ -188,6 +182,13 @@ mod tests {
         }
     }
 
+    /// The same beside whom no loop reaches.
+    fn paid_beside_loops(planned: Walk<'_>, otherwise: Walk<'_>) -> Vec<CureCost> {
+        let mut costs = paid(planned, otherwise);
+        costs.retain(|cost| !matches!(cost, CureCost::NotReached { .. }));
+        costs
+    }
+
     /// What is paid for walking otherwise than planned, on a rope that holds that and no more.
     fn paid(planned: Walk<'_>, otherwise: Walk<'_>) -> Vec<CureCost> {
         let (draft, rules) = (otherwise.draft(), otherwise.3);
@@ -221,10 +222,10 @@ mod tests {
         // Walking 8.5 m apart two of five are over 8.9 m, walking 9 m apart one. Five carry no coils.
         let rules = &rules(1.5, 0.0);
         let gap_m = 8.9;
-        let costs = paid(Walk(5, 9.0, gap_m, rules), Walk(5, 8.5, gap_m, rules));
+        let costs = paid_beside_loops(Walk(5, 9.0, gap_m, rules), Walk(5, 8.5, gap_m, rules));
         assert_eq!(costs, [CureCost::MoreOverGap { over: 2, left: 3 }]);
         assert_eq!(
-            paid(Walk(5, 8.5, gap_m, rules), Walk(5, 8.0, gap_m, rules)),
+            paid_beside_loops(Walk(5, 8.5, gap_m, rules), Walk(5, 8.0, gap_m, rules)),
             []
         );
     }
@@ -235,46 +236,50 @@ mod tests {
         let (bare, slung, long) = (&rules(1.5, 0.0), &rules(1.5, 2.0), &rules(1.5, 2.5));
         for alike in [bare, slung] {
             assert_eq!(
-                paid(Walk(3, 12.0, 4.0, alike), Walk(3, 12.0, 4.0, alike)),
+                paid_beside_loops(Walk(3, 12.0, 4.0, alike), Walk(3, 12.0, 4.0, alike)),
                 []
             );
         }
-        assert_eq!(paid(Walk(3, 12.0, 4.0, bare), Walk(3, 12.0, 4.0, long)), []);
+        assert_eq!(
+            paid_beside_loops(Walk(3, 12.0, 4.0, bare), Walk(3, 12.0, 4.0, long)),
+            []
+        );
         let shorter = |coil_m, planned_m| [CureCost::ShorterCoil { coil_m, planned_m }];
         assert_eq!(
-            paid(Walk(3, 12.0, 4.0, slung), Walk(3, 10.0, 4.0, slung)),
+            paid_beside_loops(Walk(3, 12.0, 4.0, slung), Walk(3, 10.0, 4.0, slung)),
             shorter(3.0, 4.0)
         );
         assert_eq!(
-            paid(Walk(3, 12.0, 4.0, bare), Walk(3, 10.0, 4.0, bare)),
+            paid_beside_loops(Walk(3, 12.0, 4.0, bare), Walk(3, 10.0, 4.0, bare)),
             shorter(5.0, 6.0)
         );
     }
 
     #[test]
-    fn a_loop_that_ended_at_the_lip_and_ends_above_it_is_a_cost() {
+    fn whom_no_loop_reaches_then_is_told() {
         // By a factor of 1.25 each end of three carries a quarter of the spacing, and 2.5 m of it go to hands and hitches:
-        // at 10 m the loop ends at the lip, at 9 m it ends 0.25 m short of it. No loop ever reaches the one in the middle.
+        // at 10 m the loop ends at the lip, at 9 m it ends 0.25 m short of it. To the one in the middle it is a spacing more.
         let rules = &rules(1.25, 0.0);
         let walk = |spacing_m| Walk(3, spacing_m, 4.0, rules);
         let shorter = |coil_m, planned_m| CureCost::ShorterCoil { coil_m, planned_m };
-        let beyond = |place| CureCost::NotReached {
+        let beyond = |place, short_m| CureCost::NotReached {
             falls: PersonName::at(place, &walk(9.0).draft().persons),
-            short_m: 0.25,
+            short_m,
         };
+        let [ends, middle] = [0.25, 9.0 + 0.25];
         assert_eq!(
             paid(walk(10.0), walk(9.0)),
-            [shorter(2.25, 2.5), beyond(1), beyond(3)]
+            [
+                shorter(2.25, 2.5),
+                beyond(1, ends),
+                beyond(2, middle),
+                beyond(3, ends)
+            ]
         );
         assert_eq!(
             paid(walk(12.0), walk(10.0)),
-            [shorter(2.5, 3.0)],
+            [shorter(2.5, 3.0), beyond(2, 10.0)],
             "at the lip is reached"
-        );
-        assert_eq!(
-            paid(walk(9.0), walk(8.0)),
-            [shorter(2.0, 2.25)],
-            "beyond every loop as planned too"
         );
     }
 }

@@ -68,7 +68,12 @@ impl Known<'_> {
             };
             found.extend(of_team.findings(&at, alone));
             let cure = given.and_then(|given| given.cure(draft, setup));
-            let left = |reach: &Reach| ropes_left(self.job, self.setups, draft, setup, reach);
+            // What is joined to the rope of the team is not there beside it.
+            let joined = cure.as_ref().and_then(|cure| cure.joined_to.as_ref());
+            let gone: Vec<usize> = carried(self.setups)
+                .chain(joined.map(|name| name.rope))
+                .collect();
+            let left = |reach: &Reach| ropes_left(self.job, &gone, draft, setup, reach);
             let of_rope = team::rope_findings(self.job, setup, cure, &left);
             found.extend(all_at(&at, of_rope));
         }
@@ -80,21 +85,23 @@ impl Known<'_> {
     }
 }
 
-/// The lightest ropes at hand that nobody carries: one longer than that of the team on which a loop reaches somebody, and
+/// Numbers of the ropes at hand that somebody carries.
+fn carried(setups: &[TeamSetup]) -> impl Iterator<Item = usize> {
+    let ropes = setups.iter().filter_map(|setup| setup.rope.as_ref());
+    ropes.map(|rope| rope.number)
+}
+
+/// The lightest ropes at hand beside those that are gone: one longer than that of the team on which a loop reaches somebody, and
 /// one as long as what is missing.
 fn ropes_left(
     job: &Brief<'_>,
-    setups: &[TeamSetup],
+    gone: &[usize],
     draft: &Draft,
     setup: &TeamSetup,
     reach: &Reach,
 ) -> RopesLeft {
-    let carried = |number: usize| {
-        let mut ropes = setups.iter().filter_map(|s| s.rope.as_ref());
-        ropes.any(|rope| rope.number == number)
-    };
     let left = (1..).zip(job.ropes);
-    let mut left: Vec<(usize, &Rope)> = left.filter(|(n, _)| !carried(*n)).collect();
+    let mut left: Vec<(usize, &Rope)> = left.filter(|(n, _)| !gone.contains(n)).collect();
     let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, job.rules);
     left.sort_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)));
     let lightest = |suits: &dyn Fn(&Rope) -> bool| {
@@ -263,7 +270,8 @@ mod tests {
         let setups = [setup];
         let reach = &setups[0].reach[0];
         assert!(reach.depth_m < 0.0, "no loop reaches on what they carry");
-        let left = ropes_left(&job.case(), &setups, &draft, &setups[0], reach);
+        let gone: Vec<usize> = carried(&setups).collect();
+        let left = ropes_left(&job.case(), &gone, &draft, &setups[0], reach);
         (left.longer.map(|r| r.rope), left.spare.map(|r| r.rope))
     }
 

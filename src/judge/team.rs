@@ -157,19 +157,9 @@ pub(super) fn rope_findings(
     cure: Option<RopeCure>,
     left: &dyn Fn(&Reach) -> RopesLeft,
 ) -> Vec<Fact> {
-    let joined_to = cure.as_ref().and_then(|cure| cure.joined_to.as_ref());
-    let joined_to = joined_to.map(|name| name.rope);
     let mut found: Vec<Fact> = rope(job, setup, cure).into_iter().collect();
     found.extend(joined(job, setup));
-    // What is joined to the rope of the team is no spare beside it.
-    let left = |reach: &Reach| {
-        let RopesLeft { longer, spare } = left(reach);
-        RopesLeft {
-            longer,
-            spare: spare.filter(|name| Some(name.rope) != joined_to),
-        }
-    };
-    found.extend(not_reached(setup, job.rules, &left));
+    found.extend(not_reached(setup, job.rules, left));
     found.extend(reserve_short(setup, job.rules));
     found
 }

@@ -88,8 +88,8 @@ pub struct StageClock {
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
-    /// Roped legs of which the latest start makes more dark, by sunrise and sunset, than the start as planned; none where that is
-    /// early enough.
+    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start; none where the start as planned is early
+    /// enough.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dark_if_latest: Vec<usize>,
     /// Legs with belays that are walked in the dark, by sunrise and sunset, with the start as planned.
@@ -251,8 +251,8 @@ pub struct Backwards {
     pub at_bridges_until_leg: Option<usize>,
     /// Where and how late it may turn round to be back in time where the leader says by when, and to have left the hidden gaps of
     /// the way back while snow bridges are trusted where the leader says until when: by that hour alone only where the stage as
-    /// planned is on hidden gaps after it. Absent where no turn beyond the first hidden gaps is early enough, and where a leg on
-    /// the way there stops or is outside.
+    /// planned is on hidden gaps after it. Absent where no turn beyond the first hidden gaps is early enough; never in or behind a
+    /// leg that stops or is outside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub turn_round: Option<TurnRound>,
     /// The turn that is only back in time, where its way back is on hidden gaps after bridges are trusted.
@@ -285,6 +285,9 @@ pub struct TurnRound {
     pub at: [f64; 2],
     /// The leg.
     pub leg: usize,
+    /// The leg behind it that stops or is outside, where that is why nobody goes on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub before: Option<usize>,
     /// When the way back then leaves the last hidden gaps; absent where it crosses none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bridges_left: Option<Clock>,

@@ -139,6 +139,8 @@ impl RopeCure {
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "cost", rename_all = "kebab-case")]
 pub enum CureCost {
+    /// A fall that the model holds as planned, were the rope long enough, it holds with favourable assumptions only: to be belayed.
+    FallLessHeld,
     /// More people than as planned can stand over one gap at once.
     MoreOverGap {
         /// How many.

@@ -53,7 +53,8 @@ facts! {
     /// The set-up of this leg takes more rope than the team has at hand.
     ///
     /// What to do: take the longer rope that is named, or the change of set-up that is named because a rope at hand is
-    /// long enough for it; `schrund options` weighs other ropes, splits of the party and practice sets.
+    /// long enough for it; where none is, turn back, or belay each across from an anchor. `schrund options` weighs other
+    /// ropes and splits of the party.
     NoRope { needed_m: f64, lack: RopeLack, cure: Option<RopeCure> } = "no-rope-fits", Outside;
     /// Brake knots block the loaded strand, so a rescue takes a strand of its own, and the rope at hand cannot give it:
     /// the set-up that is asked for leaves the reserve short, and a whole one does not fit on this rope.
@@ -235,7 +236,7 @@ facts! {
     /// By the clock the line is done later than the leader wants to be back.
     ///
     /// What to do: start earlier, or turn round in time: the clock of the plan says where and when.
-    BackLate { arrival: Clock, back_by: Clock } = "back-late", Look;
+    BackLate { arrival: Clock, back_by: Clock, start_by: Option<Clock> } = "back-late", Look;
     /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts and belays not counted: whoever walks
     /// on without sleep falls more easily.
     ///

@@ -82,7 +82,8 @@ pub enum FieldGround {
 /// // With 40 m nobody is tied as is taught; closer they are, where the gap allows it.
 /// job.ropes[0].length_m = 40.0;
 /// let rows = schrund::plan(&job)?.field.rows;
-/// assert_eq!((rows[0].fits, rows[0].otherwise_m), (Some(false), Some(12.0)));
+/// let closer = rows[0].otherwise.as_ref().map(|tied| tied.spacing_m);
+/// assert_eq!((rows[0].fits, closer), (Some(false), Some(12.0)));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -101,11 +102,9 @@ pub struct FieldRow {
     /// Whether the rope that the team carries is long enough for it; absent where no rope was named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fits: Option<bool>,
-    /// Where it is too short even for the narrowest gaps: the widest walking distance between neighbours at which it is long enough
-    /// with this gap, no closer than gap, knots and floor ask for, tied as `otherwise` of the limit says, metres; absent where there
-    /// is none.
+    /// Where it is too short: how the team is tied otherwise so that it is long enough with this gap; absent where nothing helps.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub otherwise_m: Option<f64>,
+    pub otherwise: Option<RowOtherwise>,
 }
 
 /// How a rope team is tied for a gap.
@@ -163,9 +162,33 @@ pub struct FieldLimit {
     /// for the closest set-up that is taught.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub holds_to_gap_m: Option<f64>,
-    /// Where it is: how the team is tied otherwise so that it is long enough after all; absent where nothing helps.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub otherwise: Option<FieldOtherwise>,
+    /// The ways to tie otherwise with which it is long enough for rows for which it is too short as is taught; the least changed
+    /// first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub otherwise: Vec<FieldOtherwise>,
+}
+
+/// How a team is tied for one gap with a rope that is too short for what is taught.
+///
+/// ```
+/// let mut job = schrund::example::job()?;
+/// job.ropes[0].length_m = 40.0;
+/// let rows = schrund::plan(&job)?.field.rows;
+/// let tied = rows[0].otherwise.as_ref().expect("closer");
+/// // Three at 12 m take two spans, two coils of half of it and three tie-ins of 1 m (common practice, no source).
+/// assert_eq!((tied.way, tied.coil_m, tied.rope_m), (1, 6.0, 39.0));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RowOtherwise {
+    /// Which of the ways of the limit, from 1.
+    pub way: usize,
+    /// The widest walking distance between neighbours with which the rope is long enough, metres.
+    pub spacing_m: f64,
+    /// Spare rope that each end person needs, metres.
+    pub coil_m: f64,
+    /// Rope needed, metres.
+    pub rope_m: f64,
 }
 
 /// How a team is tied otherwise than is taught, for a rope that is too short for that.
@@ -176,7 +199,7 @@ pub struct FieldLimit {
 /// // A pair with knots takes 69.2 m as is taught. Nobody walks closer than the layout of knots is long, so that is tied closer too.
 /// let mut job = schrund::example::pair()?;
 /// job.ropes[0].length_m = 60.0;
-/// let otherwise = schrund::plan(&job)?.field.limits[0].otherwise.clone().expect("tied otherwise it is enough");
+/// let otherwise = schrund::plan(&job)?.field.limits[0].otherwise[0].clone();
 /// assert!(matches!(otherwise.changes[..], [Change::TighterLayout { .. }]) && otherwise.spacing_m < 15.0);
 /// // A pair needs the gap and 5 m (common practice, no source).
 /// assert_eq!(otherwise.to_gap_m, otherwise.spacing_m - 5.0);
@@ -187,7 +210,7 @@ pub struct FieldOtherwise {
     /// What is tied or carried otherwise; empty where walking closer is all.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub changes: Vec<Change>,
-    /// Walking distance between neighbours, metres.
+    /// Walking distance between neighbours with the narrowest gap that it is used for, metres.
     pub spacing_m: f64,
     /// The widest gap along the line of travel for which the rope then keeps the spacing rule, metres.
     pub to_gap_m: f64,

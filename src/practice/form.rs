@@ -242,9 +242,9 @@ fn lacking<'f>(
     table: &'f DeTable<'_>,
 ) -> impl Iterator<Item = InToml> + use<'f> {
     let needed = form.members.iter().filter(|member| member.needed);
-    // What an unknown name means is told there, and is not lacking too.
+    // What an unknown name means is told there, and is not lacking too; where names are free none is unknown.
     let stands_for = |name: &str| match names(form).find(|known| *known == name) {
-        None => nearest(name, names(form)),
+        None if form.others.is_none() => nearest(name, names(form)),
         known => known,
     };
     let given: Vec<_> = table.keys().map(|key| stands_for(key.get_ref())).collect();

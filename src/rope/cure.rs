@@ -83,8 +83,11 @@ impl OnRope<'_> {
     }
 
     /// The set-up with the widest spacing below one, metres, that suits the gaps and that the rope holds; never below the floor
-    /// or what the knots ask for.
+    /// or what the knots ask for. Where nobody gave the gaps nobody walks closer than is taught.
     pub(crate) fn below(&self, spacing_m: f64, meet: &dyn Fn(f64) -> Meeting) -> Option<Draft> {
+        if self.over.undrawn {
+            return None;
+        }
         let hardship = || self.hardship;
         let knots_m = knots::least_m(self.team, self.over, hardship, self.rules);
         let least_m = knots_m.max(self.rules[Rule::SpacingFloorM]);
@@ -144,12 +147,8 @@ impl TooShort<'_> {
         Some(self.on_own(tying.changes, tying.rules, draft))
     }
 
-    /// The widest spacing below the planned one that suits the gaps and that the rope holds. Where nobody gave the gaps
-    /// nobody walks closer than is taught.
+    /// The widest spacing below the planned one that suits the gaps and that the rope holds.
     fn closer(&self, tying: Tying) -> Option<Fitting> {
-        if self.leg.undrawn {
-            return None;
-        }
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
         let planned_m = self.planned.spacing.spacing_m;
         let draft = self.on_rope(&tying.rules).below(planned_m, &meets)?;

@@ -33,14 +33,16 @@ pub fn on(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
 /// Up to which gap the rope of a team is long enough on one ground; `teams` is how many rope teams there are.
 #[must_use]
 pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
-    let (key, args) = limited(limit, teams, voice);
+    let (key, mut args) = limited(limit, teams, voice);
+    args.push(("ways", Arg::Said(ways(limit, false, voice))));
     voice.say(key, &args)
 }
 
 /// The same in one line.
 #[must_use]
 pub fn limit_in_short(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
-    let (key, args) = limited(limit, teams, voice);
+    let (key, mut args) = limited(limit, teams, voice);
+    args.push(("ways", Arg::Said(ways(limit, true, voice))));
     let short = voice.attribute(key, "short", &args);
     short.unwrap_or_else(|| voice.say(key, &args))
 }
@@ -63,20 +65,36 @@ fn limited<'a>(
     args.push(("rope", Arg::Said(rope)));
     if let Some(gap_m) = limit.holds_to_gap_m {
         args.push(("gap", Arg::There(gap_m)));
+        args.push(("more", Arg::yes(!limit.otherwise.is_empty())));
         return ("field-holds", args);
     }
-    let Some(tied) = &limit.otherwise else {
+    if limit.otherwise.is_empty() {
         return ("field-holds-none", args);
-    };
-    let changes = tied
-        .changes
-        .iter()
-        .map(|change| options::change(change, voice));
-    args.push(("tied", Arg::yes(!tied.changes.is_empty())));
-    args.push(("changes", Arg::Said(Said::join(changes, ", "))));
-    args.push(("spacing", Arg::Needed(tied.spacing_m)));
-    args.push(("gap", Arg::There(tied.to_gap_m)));
+    }
     ("field-holds-otherwise", args)
+}
+
+/// The ways to tie otherwise, with a number where there are several.
+fn ways(limit: &FieldLimit, in_short: bool, voice: Voice) -> Said {
+    let several = limit.otherwise.len() > 1;
+    let ways = (1..).zip(&limit.otherwise).map(|(number, tied)| {
+        let changes = tied
+            .changes
+            .iter()
+            .map(|change| options::change(change, voice));
+        let args = [
+            ("several", Arg::yes(several)),
+            ("way", Arg::Count(number)),
+            ("tied", Arg::yes(!tied.changes.is_empty())),
+            ("changes", Arg::Said(Said::join(changes, ", "))),
+            ("spacing", Arg::Needed(tied.spacing_m)),
+            ("gap", Arg::There(tied.to_gap_m)),
+        ];
+        let short = voice.attribute("field-otherwise", "short", &args);
+        let short = short.filter(|_| in_short);
+        short.unwrap_or_else(|| voice.say("field-otherwise", &args))
+    });
+    Said::join(ways, "; ")
 }
 
 /// How much longer the way over a gap is that is met askew.

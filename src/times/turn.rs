@@ -33,18 +33,22 @@ pub(crate) struct LatestTurn {
 }
 
 impl<'a> WalkedStage<'a> {
-    /// How late the team may turn round so that it is done after so many minutes.
-    pub(crate) fn latest_turn(&self, done_min: f64) -> Option<LatestTurn> {
+    /// How late the team may turn round so that it is done after so many minutes, before a leg to which the way is barred.
+    pub(crate) fn latest_turn(&self, done_min: f64, barred: Option<usize>) -> Option<LatestTurn> {
         let later_min = done_min - self.arrival_min();
-        let of_line = self.turn_of_line();
+        let of_line = self.turn_of_line(barred);
         let in_time = of_line.and_then(|(reached_min, turn)| turn.later_by(later_min, reached_min));
-        in_time.or_else(|| Some(self.last_return(done_min)?.not_beyond(of_line)))
+        in_time.or_else(|| Some(self.last_return(done_min, barred)?.not_beyond(of_line)))
     }
 
-    /// How late it may turn round so that the way back has left all hidden gaps after so many minutes; `None` where it has no
-    /// hidden gaps, and where no turn beyond the first of them is early enough.
-    pub(crate) fn latest_turn_off_bridges(&self, until_min: f64) -> Option<LatestTurn> {
-        let of_line = self.turn_of_line();
+    /// How late it may turn round so that the way back has left all hidden gaps after so many minutes, before a leg to which the way
+    /// is barred; `None` where there are no hidden gaps before it, and where no turn beyond the first of them is early enough.
+    pub(crate) fn latest_turn_off_bridges(
+        &self,
+        until_min: f64,
+        barred: Option<usize>,
+    ) -> Option<LatestTurn> {
+        let of_line = self.turn_of_line(barred);
         let in_time = of_line.and_then(|(reached_min, turn)| {
             turn.later_by(until_min - turn.bridges_left_min?, reached_min)
         });
@@ -52,13 +56,14 @@ impl<'a> WalkedStage<'a> {
             return in_time;
         }
         let (gaps, home_min) = self.first_hidden()?;
-        let turn = self.last_return(until_min + home_min)?.not_beyond(of_line);
+        let turn = self.last_return(until_min + home_min, barred)?;
+        let turn = turn.not_beyond(of_line);
         turn.spot.is_beyond(gaps).then_some(turn)
     }
 
     /// Where the line goes out and back, left as planned, and the minutes until it is reached: the turn that is found, if it
-    /// takes most of the line, or the longest halt of a line that ends where it begins.
-    fn turn_of_line(&self) -> Option<(f64, LatestTurn)> {
+    /// takes most of the line, or the longest halt of a line that ends where it begins. None behind a leg that is barred.
+    fn turn_of_line(&self, barred: Option<usize>) -> Option<(f64, LatestTurn)> {
         let stops = || self.begun().flat_map(|of| self.left(of));
         let length_m = self.legs.first()?.stage.stage.length_m();
         let back_m = |stop: &Stop| stop.back_m.unwrap_or_default();
@@ -67,6 +72,7 @@ impl<'a> WalkedStage<'a> {
         let halts = || stops().filter(|(stop, ..)| stop.halt_min > 0.0);
         let goal = || halts().max_by(|a, b| a.0.halt_min.total_cmp(&b.0.halt_min));
         let turn = most.or_else(|| goal().filter(|_| self.ends_where_it_begins()));
+        let turn = turn.filter(|(_, spot, _)| barred.is_none_or(|leg| spot.leg < leg));
         turn.map(|(stop, spot, min)| {
             let left_min = self.bridges_left_min();
             let turn = LatestTurn {
@@ -101,9 +107,9 @@ impl<'a> WalkedStage<'a> {
     }
 
     /// The last place from which the way back along the line as walked is done after so many minutes.
-    fn last_return(&self, done_min: f64) -> Option<LatestTurn> {
+    fn last_return(&self, done_min: f64, barred: Option<usize>) -> Option<LatestTurn> {
         let hidden = self.first_hidden();
-        let (spot, home_min) = self.last_spot(done_min)?;
+        let (spot, home_min) = self.last_spot(done_min, barred)?;
         let firm = hidden.and_then(|(gaps, _)| self.firm_before(spot, gaps));
         let (spot, home_min) = firm.unwrap_or((spot, home_min));
         let over = hidden.filter(|(gaps, _)| spot.is_beyond(*gaps));
@@ -127,9 +133,10 @@ impl<'a> WalkedStage<'a> {
     }
 
     /// Where it is, and the minutes from there back to the start.
-    fn last_spot(&self, done_min: f64) -> Option<(LegSpot, f64)> {
+    fn last_spot(&self, done_min: f64, barred: Option<usize>) -> Option<(LegSpot, f64)> {
         let mut last = None;
-        for back in self.ways_back() {
+        let ways = self.ways_back();
+        for back in ways.take_while(|back| barred.is_none_or(|leg| back.leg.number < leg)) {
             let spot = |at_m: f64| LegSpot {
                 leg: back.leg.number,
                 at_m,

@@ -46,7 +46,7 @@ fn tells(clock: &StageClock) -> bool {
 fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> {
     let stage = walked.legs.first()?.stage.stage;
     let barred = first_barred(walked, planned);
-    let backwards = |walked: &WalkedStage<'_>| before(backwards(walked), barred);
+    let backwards = |walked: &WalkedStage<'_>| backwards(walked, barred);
     let slower = backwards(&slower(walked));
     let (sun, times) = (sun(walked, stage), walked.job.timetable);
     let offset = times.utc_offset.value.unwrap_or_default();
@@ -92,19 +92,6 @@ fn first_barred(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<usize> {
     let mut legs = planned.iter().filter(|leg| leg.stage == stage);
     let barred = legs.find(|leg| leg.verdict >= Verdict::Outside);
     barred.map(|leg| leg.leg)
-}
-
-/// The same without turns in or behind a leg: nobody is told to go as far as a place to which the way is barred.
-fn before(times: Backwards, barred: Option<usize>) -> Backwards {
-    let is_before = |turn: &TurnRound| barred.is_none_or(|leg| turn.leg < leg);
-    let kept = times.turn_round.filter(is_before);
-    Backwards {
-        turn_round: kept,
-        turn_round_back_by: times
-            .turn_round_back_by
-            .filter(|_| kept.is_some() || times.turn_round.is_none()),
-        ..times
-    }
 }
 
 /// The belays of a stage, and its hours without them.
@@ -186,14 +173,12 @@ pub(super) fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
 /// Less than this of a leg in the dark is none.
 const DARK_MIN: f64 = 1.0;
 
-/// Roped legs that are walked longer in the dark if the start is so many minutes earlier.
+/// Roped legs that are walked in the dark if the start is so many minutes earlier.
 fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
     let nights = nights_of(walked);
-    let darker = roped(walked).filter(|(_, clock)| {
-        let darker_min = dark_min(&nights, *clock, earlier_min) - dark_min(&nights, *clock, 0.0);
-        darker_min >= DARK_MIN
-    });
-    darker.map(|(leg, _)| leg).collect()
+    let is_dark = |clock: [Clock; 2]| dark_min(&nights, clock, earlier_min) >= DARK_MIN;
+    let dark = roped(walked).filter(|(_, clock)| is_dark(*clock));
+    dark.map(|(leg, _)| leg).collect()
 }
 
 /// Legs with belays that are walked in the dark.
@@ -278,50 +263,84 @@ fn roped(walked: &WalkedStage<'_>) -> impl Iterator<Item = (usize, [Clock; 2])> 
     })
 }
 
-/// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few.
-fn backwards(walked: &WalkedStage<'_>) -> Backwards {
+/// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few. Nobody is told
+/// to go on to a leg to which the way is barred.
+fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
     let times = walked.job.timetable;
     let Some(start) = walked.start().filter(|_| walked.climb_is_known()) else {
         return Backwards::default();
     };
     let until = times.bridges_until.value;
     let spot = until.and_then(|until| walked.spot_at(until.min() - start.min()));
-    let by = times.back_by.value;
-    let back = by.and_then(|by| walked.latest_turn(by.min() - start.min()));
-    // To be done in time, or else as planned.
-    let left_min = match by {
-        Some(_) => back.and_then(|back| back.bridges_left_min),
-        None => walked.bridges_left_min(),
-    };
-    let until_min = until.map(|until| until.min() - start.min());
-    let late = until_min.filter(|until_min| left_min.is_some_and(|left_min| left_min > *until_min));
-    // Off the hidden gaps while bridges are trusted comes first.
-    let turn = match late {
-        Some(until_min) => walked.latest_turn_off_bridges(until_min),
-        None => back,
-    };
+    let turns = Turns::of(walked, barred, start);
+    let told = |turn| turn_round(walked, start, turn, barred);
     Backwards {
         arrival: Some(start.after(walked.arrival_min())),
         bridges_left: walked.bridges_left_min().map(|min| start.after(min)),
         latest_start: walked.latest_start(),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),
-        turn_round: turn.map(|turn| turn_round(walked, start, turn)),
-        turn_round_back_by: back
-            .filter(|_| turn != back)
-            .map(|back| turn_round(walked, start, back)),
-        no_turn_in_time: late.is_some() && turn.is_none(),
+        turn_round: turns.turn.map(told),
+        turn_round_back_by: turns.back.filter(|_| turns.turn != turns.back).map(told),
+        no_turn_in_time: turns.none_in_time,
     }
 }
 
-fn turn_round(walked: &WalkedStage<'_>, start: Clock, turn: LatestTurn) -> TurnRound {
-    let leg = walked.legs.first();
-    let at = leg.map(|leg| position(leg, turn.spot.at_m));
+/// Where a stage may be turned round.
+struct Turns {
+    /// To be done in time.
+    back: Option<LatestTurn>,
+    /// The one to keep to: off the hidden gaps while bridges are trusted comes first.
+    turn: Option<LatestTurn>,
+    /// Whether none leaves the hidden gaps in time.
+    none_in_time: bool,
+}
+
+impl Turns {
+    fn of(walked: &WalkedStage<'_>, barred: Option<usize>, start: Clock) -> Self {
+        let times = walked.job.timetable;
+        // Who is under way is past what lies behind.
+        let passed_m = start_at(walked).map_or(f64::NEG_INFINITY, |here| here.at_m);
+        let ahead = |turn: &LatestTurn| turn.spot.at_m > passed_m;
+        let after = |hour: Clock| hour.min() - start.min();
+        let back = times.back_by.value.map(after);
+        let back = back.and_then(|by_min| walked.latest_turn(by_min, barred));
+        let back = back.filter(ahead);
+        // By the turn to be done in time, or else as planned.
+        let left_min = match back {
+            Some(back) => back.bridges_left_min,
+            None => walked.bridges_left_min(),
+        };
+        let until_min = times.bridges_until.value.map(after);
+        let late = until_min.filter(|until_min| left_min.is_some_and(|min| min > *until_min));
+        let off = |until_min: f64, barred: Option<usize>| {
+            let turn = walked.latest_turn_off_bridges(until_min, barred);
+            turn.filter(ahead)
+        };
+        Self {
+            back,
+            turn: late.map_or(back, |until_min| off(until_min, barred)),
+            none_in_time: late.is_some_and(|until_min| off(until_min, None).is_none()),
+        }
+    }
+}
+
+fn turn_round(
+    walked: &WalkedStage<'_>,
+    start: Clock,
+    turn: LatestTurn,
+    barred: Option<usize>,
+) -> TurnRound {
+    let at = walked.legs.first().map(|leg| position(leg, turn.spot.at_m));
+    let mut legs = walked.legs.iter();
+    let next = legs.find(|leg| Some(leg.number) == barred);
+    let before = next.filter(|leg| turn.spot.at_m >= leg.sketch.stretch.from_m - 1e-6);
     TurnRound {
         by: start.after(turn.min).cut_off(),
         at_m: turn.spot.at_m,
         at: at.unwrap_or_default(),
         leg: turn.spot.leg,
+        before: before.map(|leg| leg.number),
         bridges_left: turn.bridges_left_min.map(|min| start.after(min)),
         kind: if turn.of_line {
             TurnKind::OfTheLine

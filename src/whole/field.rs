@@ -10,7 +10,10 @@ use crate::{
         worst::{Meeting, widths},
     },
     plan::{
-        field::{Field, FieldAskew, FieldGround, FieldLimit, FieldOtherwise, FieldRow, FieldSetUp},
+        field::{
+            Field, FieldAskew, FieldGround, FieldLimit, FieldOtherwise, FieldRow, FieldSetUp,
+            RowOtherwise,
+        },
         name::RopeName,
     },
     practice::{Rule, Rules},
@@ -51,17 +54,11 @@ pub(crate) fn field(
             };
             let own = rope.map(|(_, r)| r);
             let limit = table.limit(rope, bought_m);
-            let short = own.filter(|_| limit.holds_to_gap_m.is_none());
-            let tied = short.and_then(|r| table.tied_otherwise(r));
-            let row = |gap_m| FieldRow {
-                otherwise_m: tied.as_ref().and_then(|tied| tied.apart_m(gap_m)),
-                ..table.row(gap_m, own, bought_m)
-            };
-            rows.extend(GAPS_M.map(row));
-            limits.push(FieldLimit {
-                otherwise: tied.as_ref().and_then(TiedOtherwise::limit),
-                ..limit
-            });
+            let mut of_team = GAPS_M.map(|gap_m| table.row(gap_m, own, bought_m));
+            let otherwise =
+                own.map_or_else(Vec::new, |r| table.tie_otherwise(&mut of_team, &limit, r));
+            rows.extend(of_team);
+            limits.push(FieldLimit { otherwise, ..limit });
         }
     }
     Field {
@@ -164,7 +161,7 @@ impl Table<'_> {
             need_m: spacing.need_m,
             set_up,
             fits: rope.map(held),
-            otherwise_m: None,
+            otherwise: None,
         }
     }
 
@@ -181,43 +178,94 @@ impl Table<'_> {
             rope: rope.map(|(number, r)| RopeName::of(number, r)),
             length_m,
             holds_to_gap_m,
-            otherwise: None,
+            otherwise: Vec::new(),
+        }
+    }
+}
+
+impl Table<'_> {
+    /// Ties the team otherwise for the rows for which its rope is too short as is taught; gives the ways that are used.
+    fn tie_otherwise(
+        &self,
+        rows: &mut [FieldRow],
+        limit: &FieldLimit,
+        rope: &Rope,
+    ) -> Vec<FieldOtherwise> {
+        if rows.iter().all(|row| row.fits != Some(false)) {
+            return Vec::new();
+        }
+        let mut ways = Ways::new(self, rope);
+        // The narrowest gap is no row.
+        if limit.holds_to_gap_m.is_none() {
+            ways.over(0.0);
+        }
+        for row in rows.iter_mut().filter(|row| row.fits == Some(false)) {
+            row.otherwise = ways.over(row.gap_m);
+        }
+        ways.used
+    }
+}
+
+/// The ways to tie otherwise than is taught for a rope that is too short for that: for each gap the least changed that does.
+struct Ways<'a> {
+    table: &'a Table<'a>,
+    rope_m: f64,
+    all: Vec<Tying>,
+    /// Those used so far, and for each its place among all.
+    used: Vec<FieldOtherwise>,
+    places: Vec<usize>,
+}
+
+impl<'a> Ways<'a> {
+    fn new(table: &'a Table<'a>, rope: &Rope) -> Self {
+        Self {
+            table,
+            rope_m: rope.length_m,
+            all: Tying::all(&table.draft(0.0), table.rules),
+            used: Vec::new(),
+            places: Vec::new(),
         }
     }
 
-    /// How the team is tied otherwise than is taught so that a rope is long enough that is too short for the narrowest gaps as is
-    /// taught.
-    fn tied_otherwise<'b>(&'b self, rope: &Rope) -> Option<TiedOtherwise<'b>> {
-        let all = Tying::all(&self.draft(0.0), self.rules).into_iter();
-        let mut all = all.map(|tying| TiedOtherwise {
-            table: self,
-            tying,
-            rope_m: rope.length_m,
-        });
-        all.find(|tied| tied.over(0.0).is_some())
+    /// How the team is tied over such gaps; `None` where the rope is too short however it is tied.
+    fn over(&mut self, gap_m: f64) -> Option<RowOtherwise> {
+        let all = self.all.iter().enumerate();
+        let tied = |(place, tying)| Some((place, tying, self.tied(tying, gap_m)?));
+        let (place, tying, draft) = { all }.find_map(tied)?;
+        let (spacing_m, ledger) = (draft.spacing.spacing_m, draft.ledger);
+        let known = self.places.iter().position(|known| *known == place);
+        let way = match known {
+            Some(at) => at + 1,
+            None => {
+                let used = FieldOtherwise {
+                    changes: tying.changes.clone(),
+                    spacing_m,
+                    to_gap_m: self.to_gap_m(tying, &draft)?,
+                };
+                self.used.push(used);
+                self.places.push(place);
+                self.used.len()
+            }
+        };
+        Some(RowOtherwise {
+            way,
+            spacing_m,
+            coil_m: ledger.coils_m / 2.0,
+            rope_m: ledger.total_m,
+        })
     }
-}
 
-/// A team that is tied otherwise than is taught.
-struct TiedOtherwise<'a> {
-    table: &'a Table<'a>,
-    tying: Tying,
-    rope_m: f64,
-}
-
-impl TiedOtherwise<'_> {
-    /// The set-up over such gaps; `None` where the rope is too short for it.
-    fn over(&self, gap_m: f64) -> Option<Draft> {
+    fn tied(&self, tying: &Tying, gap_m: f64) -> Option<Draft> {
         let Ground { over, hardship, .. } = *self.table.on;
         let on_rope = OnRope {
             team: self.table.team,
             over,
             hardship,
-            rules: &self.tying.rules,
+            rules: &tying.rules,
             rope_m: self.rope_m,
         };
         let square = |_| square(gap_m);
-        match self.tying.closer {
+        match tying.closer {
             true => {
                 let taught = self.table.draft(gap_m).spacing;
                 on_rope.below(taught.spacing_m, &square)
@@ -226,24 +274,13 @@ impl TiedOtherwise<'_> {
         }
     }
 
-    fn apart_m(&self, gap_m: f64) -> Option<f64> {
-        Some(self.over(gap_m)?.spacing.spacing_m)
-    }
-
-    /// The set-up for narrow gaps, and the widest that the rope is long enough for.
-    fn limit(&self) -> Option<FieldOtherwise> {
-        let narrow = self.over(0.0)?;
-        let spacing_m = narrow.spacing.spacing_m;
-        let rules = &self.tying.rules;
-        let to_gap_m = match self.tying.closer {
-            true => spacing::suits_gap_m(self.table.team.size(), spacing_m, rules).max(0.0),
-            false => narrow.covers_gap_m(self.rope_m, &|_| 1.0, rules)?,
-        };
-        Some(FieldOtherwise {
-            changes: self.tying.changes.clone(),
-            spacing_m,
-            to_gap_m,
-        })
+    /// The widest gap that a way does for.
+    fn to_gap_m(&self, tying: &Tying, draft: &Draft) -> Option<f64> {
+        let (people, rules) = (self.table.team.size(), &tying.rules);
+        match tying.closer {
+            true => Some(spacing::suits_gap_m(people, draft.spacing.spacing_m, rules).max(0.0)),
+            false => draft.covers_gap_m(self.rope_m, &|_| 1.0, rules),
+        }
     }
 }
 

@@ -83,7 +83,14 @@ fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
         let left_at = walked.start()?.after(walked.bridges_left_min()?);
         left_at.is_later_than(until).then_some((left_at, until))
     };
-    let back = done(walked).map(|(arrival, back_by)| Fact::BackLate { arrival, back_by });
+    // Who is under way starts no earlier.
+    let start_by = |late_min: f64| Some(walked.start()?.after(-late_min).cut_off());
+    let back = done(walked).map(|(arrival, back_by)| Fact::BackLate {
+        arrival,
+        back_by,
+        start_by: start_by(arrival.min() - back_by.min())
+            .filter(|_| times.start_at_km.value.is_none()),
+    });
     let back = back.or_else(|| {
         let (arrival, back_by) = done(&slower)?;
         Some(Fact::SlowerBackLate { arrival, back_by })

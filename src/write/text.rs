@@ -10,11 +10,12 @@ mod teams;
 pub use leg::{leg, set_up, warned};
 
 use crate::{
-    plan::why::CarryWhy,
-    say::{arg::Arg, carry::too_short, plain, round::Round, span::Said, voice::Voice},
+    fault::Level,
+    plan::{finding::At, why::CarryWhy},
+    say::{arg::Arg, carry::too_short, finding, plain, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
-            clock,
+            clock::{self, line},
             falls_on::falls_on,
             findings::first_words,
             packs::left_over,
@@ -37,6 +38,7 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     let mut blocks = vec![head(sheet, voice)];
     blocks.extend(clock(sheet, voice));
     blocks.extend(begins(sheet, voice));
+    blocks.extend(whole(sheet, voice));
     blocks.extend(
         sheet
             .plan
@@ -89,22 +91,55 @@ fn clock(sheet: &Sheet<'_>, voice: Voice) -> Option<String> {
     (!text.is_empty()).then(|| text.join("\n"))
 }
 
-/// When each leg begins, in one line; a leg whose hour is not known is left out.
+/// When each leg begins, a line for each stage; a leg whose hour is not known is left out.
 fn begins(sheet: &Sheet<'_>, voice: Voice) -> Option<String> {
-    let legs = sheet.plan.legs.iter();
-    let hours = legs.filter_map(|leg| {
-        let args = [
-            ("leg", Arg::Count(leg.leg)),
-            ("hour", Arg::Figure(leg.start_clock?.to_string())),
-        ];
-        Some(voice.say("message-begins-leg", &args))
+    let stages = sheet.plan.route.stages.len();
+    let of_stages = sheet.plan.legs.chunk_by(|a, b| a.stage == b.stage);
+    let lines = of_stages.filter_map(|legs| {
+        let hours = legs.iter().filter_map(|leg| {
+            let args = [
+                ("leg", Arg::Count(leg.leg)),
+                ("hour", Arg::Figure(leg.start_clock?.to_string())),
+            ];
+            Some(voice.say("message-begins-leg", &args))
+        });
+        let hours = Said::join(hours, ", ");
+        let stage = legs.first()?.stage;
+        (!hours.is_empty()).then(|| {
+            let args = [("hours", Arg::Said(hours))];
+            let said = line::named(voice.say("message-begins", &args), stage, stages, voice);
+            ascii(&said.capital().to_string())
+        })
     });
-    let hours = Said::join(hours, ", ");
-    let said = (!hours.is_empty()).then(|| {
-        let args = [("hours", Arg::Said(hours))];
-        voice.say("message-begins", &args)
-    });
-    said.map(|said| ascii(&said.to_string()))
+    let lines: Vec<String> = lines.collect();
+    (!lines.is_empty()).then(|| lines.join("\n"))
+}
+
+/// Things of the trip that are told before the rest is counted. Our judgement.
+const TOLD: usize = 6;
+
+/// What is to be looked at of the trip as a whole, a line each.
+fn whole(sheet: &Sheet<'_>, voice: Voice) -> Option<String> {
+    let stages = sheet.plan.route.stages.len();
+    let findings = sheet.plan.findings.iter();
+    let grave = findings.filter(|found| found.level() < Level::Note);
+    let mut lines: Vec<String> = grave
+        .map(|found| {
+            let said = finding::short_with_cure(found, voice).map_names(plain::line);
+            let said = match &found.at {
+                At::Stage(place) => line::named(said, place.stage, stages, voice),
+                _ => said,
+            };
+            ascii(&format!("! {}", said))
+        })
+        .collect();
+    let more = lines.len().saturating_sub(TOLD);
+    lines.truncate(TOLD);
+    if more > 0 {
+        let args = [("more", Arg::Count(more))];
+        lines.push(ascii(&voice.say("message-more", &args).to_string()));
+    }
+    (!lines.is_empty()).then(|| lines.join("\n"))
 }
 
 fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
@@ -138,6 +173,7 @@ fn ascii(text: &str) -> String {
     for c in text.chars() {
         match c {
             '×' => out.push('x'),
+            '→' => out.push_str("->"),
             '–' | '−' => out.push('-'),
             'ä' => out.push_str("ae"),
             'ö' => out.push_str("oe"),

@@ -85,7 +85,7 @@ fn walking_closer_is_the_first_cure() {
     assert!(cure.verdict < Verdict::Outside, "{cure:?}");
     assert_eq!(
         hint(&trip),
-        "walk 12 m apart instead of 14 m: the 40 m rope is long enough, spaced for gaps up to 15 m"
+        "walk 12 m apart instead of 14 m: the 40 m rope is long enough, spaced for gaps up to 15 m; but drop loops for person 2, person 3 end 2.5 m short of the lip"
     );
 }
 

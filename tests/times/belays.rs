@@ -66,8 +66,12 @@ fn a_belay_is_counted_for_every_hundred_metres_that_ask_for_it() {
     };
     assert!((later(|b| b.arrival) - min).abs() < 1e-6);
     assert!((later(|b| b.latest_start) + min).abs() <= 1.0);
-    // Nobody is told to go as far as ice on which roping up is no answer.
-    assert!(with.turn_round.is_none() && without.turn_round.is_none());
+    // Nobody is told to go on to ice on which roping up is no answer.
+    for times in [with, without] {
+        let turn = times.turn_round.expect("before that leg");
+        assert_eq!(turn.before, Some(roped.leg));
+        assert!((turn.at_m - roped.start_m).abs() < 1e-6, "{turn:?}");
+    }
 }
 
 /// On ground of 48° a belay is counted for every thirty metres, and none again for the fall that is not held there.

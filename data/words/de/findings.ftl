@@ -63,7 +63,7 @@ no-rope-fits = { $lack ->
    *[none-sold] die Seileinteilung braucht { $needed } Seil, mehr als ein einzelnes Seil lang ist
 }
     .hint = { $lack ->
-    [none-left] ein weiteres Seil nennen{ -by-rope }
+    [none-left] umkehren, oder am Fixpunkt einzeln hinübersichern; oder ein weiteres Seil nennen{ -by-rope }
    *[other] { $cured ->
         [yes] { $cure }
        *[no] umkehren, oder am Fixpunkt einzeln hinübersichern; { -options-weigh } andere Seile und Aufteilungen der Gruppe
@@ -98,9 +98,13 @@ rope-cure-joined = { $how }: zusammen sind sie lang genug{ $gap-given ->
    *[no] { "" }
 }{ $costs }
 rope-cure-costs = ; aber { $costs }
+rope-cure-fall = ein Sturz ist vielleicht nicht zu halten: sichern
 rope-cure-over = { $over } Personen gleichzeitig über einer Spalte, { $left } zum Halten
 rope-cure-coil = Restseile von { $coil } statt { $planned }
-rope-cure-loop = für eine Lose Rolle zu { $who } fehlen { $short } Seil
+rope-cure-loop = { $count ->
+    [one] für eine Lose Rolle
+   *[other] für Lose Rollen
+} zu { $who } fehlen { $short } Seil
 rope-cure-spacing = mit { $spacing } Abstand gehen statt { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
@@ -208,7 +212,7 @@ along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } 
 two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
     .hint = { $alone ->
     [yes] mit { $apart } Abstand ist immer nur eine Person darüber, mit { $needed } Seil{ $named ->
-        [yes] {" "}(so geplant mit `{ $figure }` unter `[assume]`)
+        [yes] {" "}(so geplant, auf jedem Abschnitt mit verdeckten Spalten, mit `{ $figure }` unter `[assume]`)
        *[no] { "" }
     }; oder jede einzeln, an einem Fixpunkt gesichert, hinüber
    *[no] so eingebunden ist niemand allein darüber: jede Person einzeln, an einem Fixpunkt gesichert, hinüber, oder eine andere Linie
@@ -380,7 +384,10 @@ back-late = { $just ->
     [yes] die Linie ist knapp nach { $by } zu Ende; bis dann will die Leitung zurück sein
    *[no] die Linie ist um { $arrival } zu Ende; die Leitung will bis { $by } zurück sein
 }
-    .hint = früher aufbrechen, oder rechtzeitig umkehren
+    .hint = { $known ->
+        [yes] spätestens { $start } aufbrechen, oder rechtzeitig umkehren
+       *[no] rechtzeitig umkehren
+    }
     .short = { $just ->
         [yes] zu Ende knapp nach { $by }
        *[no] zu Ende um { $arrival }, nach { $by }
@@ -510,7 +517,7 @@ no-inventory = kein Gletscherinventar ist angegeben: der Plan kennt kein Eis au�
 no-heights = die Route gibt keine Höhen an: weder Anstieg noch Neigung noch Zeit für den Anstieg sind bekannt
     .hint = ein Geländemodell angeben{ -by-terrain }
 
-on-skis = auf Ski gehen viele bei gutem Schnee ohne Seil und seilen bei Anzeichen von Gefahr an; dies ist die Seileinteilung
+on-skis = auf Ski gehen viele bei gutem Schnee ohne Seil und seilen bei Anzeichen von Gefahr an; dies ist die Seileinteilung, und hinunter am Seil ist nicht schneller gerechnet als zu Fuß
 
 no-rope-named = kein Seil ist genannt: der Plan sagt, welche Länge mitkommt
     .hint = die Seile nennen, die ihr habt{ -by-rope }

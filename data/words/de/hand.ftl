@@ -6,13 +6,26 @@ field-bare = Blankeis, Spalten sichtbar
 field-snow = Schnee, ohne Knoten
 field-snow-with-knots = Schnee, mit Bremsknoten
 field-nowhere = kein Abschnitt am Seil
-field-holds = { $on } ({ $ground }): { $rope } reicht für den Abstand bei Spalten bis { $gap } in Gehrichtung
-    .short = { $on } ({ $ground }): neu angeseilt reicht { $rope } bis { $gap }
-field-holds-otherwise = { $on } ({ $ground }): { $rope } ist zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es für Spalten bis { $gap } in Gehrichtung{ $tied ->
+field-holds = { $on } ({ $ground }): { $rope } reicht für den Abstand bei Spalten bis { $gap } in Gehrichtung{ $more ->
+        [yes] ; { $ways }
+       *[no] { "" }
+    }
+    .short = { $on } ({ $ground }): neu angeseilt reicht { $rope } bis { $gap }{ $more ->
+        [yes] ; { $ways }
+       *[no] { "" }
+    }
+field-holds-otherwise = { $on } ({ $ground }): { $rope } ist zu kurz, wie es gelehrt wird; { $ways }
+field-otherwise = { $several ->
+        [yes] ({ $way }){ " " }
+       *[no] { "" }
+    }mit { $spacing } Abstand reicht es für Spalten bis { $gap } in Gehrichtung{ $tied ->
         [yes] , so: { $changes }
        *[no] { "" }
     }
-    .short = { $on } ({ $ground }): { $rope } zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es bis { $gap }{ $tied ->
+    .short = { $several ->
+        [yes] ({ $way }){ " " }
+       *[no] { "" }
+    }mit { $spacing } Abstand reicht es bis { $gap }{ $tied ->
         [yes] , so: { $changes }
        *[no] { "" }
     }
@@ -27,7 +40,13 @@ field-askew = Unter { $angle } gequert zählt eine Spalte das { $widths }-fache 
 field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Unter { $angle } gequert: nicht hintereinander gehen, sondern gestaffelt. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
 field-fits = Seil reicht
 field-fits-not = Seil zu kurz
-field-fits-otherwise = Seil zu kurz; mit { $spacing } Abstand schon
+field-fits-otherwise = Seil zu kurz; mit { $spacing } Abstand schon{ $tied ->
+    [yes] , wie oben gesagt angeseilt{ $several ->
+        [yes] {" "}({ $way })
+       *[no] { "" }
+    }
+   *[no] { "" }
+}
 field-no-set-up = keine im Rahmen der Grenzen
 field-two-over = { $over } über einer Spalte
 

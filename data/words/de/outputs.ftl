@@ -143,9 +143,9 @@ hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = spätester Aufbruch { $at }{ $late ->
-    [yes] , nicht { $start } ({ $earlier } zu spät)
-   *[no] { "" }
-}{ $belays }{ $without }, um bis { $until } von allen Brücken zu sein{ $others }
+    [yes] , nicht { $start } ({ $earlier } zu spät), um bis { $until } von allen Brücken zu sein{ $belays }{ $without-late }
+   *[no] { $belays }{ $without }, um bis { $until } von allen Brücken zu sein
+}{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
@@ -153,26 +153,30 @@ clock-latest-here = { $late ->
 clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }
 clock-latest-start-none-without = ; ohne sie { $at }
 clock-latest-start-without = , ohne { $at }
+clock-latest-start-without-late = , ohne sie { $at }
 clock-belays = { $belays ->
     [1] { " " }mit einer Sicherung auf { $legs } ({ $more })
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
+clock-latest-start-back = ; { $at }, um bis { $by } am Ende zu sein
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-dark = ; dunkel dann auf { $legs }
-clock-latest-start-dark-belays = ; die Sicherungen auf { $legs } liegen im Dunkeln
+clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $legs } im Dunkeln
 clock-latest-start-slower-none = ; Langsamere am Tag davor
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
+clock-turn-leg = Abschnitt { $leg }
+clock-turn-before = vor Abschnitt { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehrstelle: { $place }, { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $others }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
    *[off] { $late ->
-        [yes] spätestens { $at } und nicht hinter { $place }, Abschnitt { $leg }, umkehren{ $belays }:
-       *[no] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }, dann
+        [yes] spätestens { $at } und nicht hinter { $place }, { $leg }, umkehren{ $belays }:
+       *[no] letzte Umkehrstelle: { $place }, { $leg }, bis { $at }{ $belays }, dann
     } bis { $until } von allen Schneebrücken herunter
 }{ $others }
 clock-turn-never = { $kind ->
@@ -380,6 +384,7 @@ message-unroped = Ohne Seil: { $drawn ->
    *[no] dort ist kein Eis gezeichnet, und das Inventar kennt keines
 }.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
+message-more = ! { $more } mehr
 message-begins = Beginn: { $hours }
 message-begins-leg = Nr. { $leg } um { $hour }
 message-leg = Nr. { $leg }: { $span } { $roped ->
@@ -442,7 +447,7 @@ message-team-least = { $people } mit { $apart } { $knots ->
 }
 message-gap-terse = Spalte { $kind ->
     [none] unbekannt
-    [askew] { $wide } schräg { $along }
+    [askew] { $wide } schr. { $along }
    *[square] { $gap }
 }{ $known ->
     [no] { $kind ->
@@ -601,12 +606,17 @@ page-carry = { $teams ->
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
 page-carry-none = Kein Seil hier ist lang genug: { needed-there }, das längste ist { $rope }
-page-left = { $lacking ->
-    [yes] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
-   *[no] { $short ->
-        [yes] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }
-       *[no] Keine Seileinteilung braucht { $ropes }
+page-left = { $good-for ->
+    [joining] Auch { $ropes } mitnehmen: verbunden auf { $joined }{ $short ->
+        [yes] , und als Reserve für eine Bergung auf { $legs }
+       *[no] { "" }
     }
+    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }{ $lacking ->
+        [yes] { "" }
+       *[no] ; keine Seileinteilung braucht es
+    }
+    [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
+   *[none] Keine Seileinteilung braucht { $ropes }
 }
 page-set-ups = Seileinteilungen{ $knots ->
     [yes] { "" }

@@ -73,13 +73,15 @@ sheet-fall = { $held ->
     [kind] wer auch stürzt, wird vielleicht nicht gehalten
    *[none] niemandes Sturz wird gehalten, auch nicht unter den günstigsten Annahmen
 }
+sheet-fall-of = { $who }: { $held ->
+    [all] in allen angenommenen Fällen gehalten
+    [depends] vielleicht gehalten, unter mittleren Annahmen ja
+    [kind] vielleicht nicht gehalten
+   *[none] nicht gehalten
+}
+sheet-fall-if-long = an einem Seil, das lang genug ist: { $says }
 sheet-no-fall = das Modell weiß keine Antwort auf Stürze
-sheet-loop = { $who }: { $held ->
-    [all] in allen Fällen gehalten;{ " " }
-    [depends] vielleicht nicht gehalten;{ " " }
-    [none] nicht gehalten;{ " " }
-   *[said] { "" }
-}{ $how ->
+sheet-loop = { $who }: { $how ->
     [short] keine Lose Rolle: die von { $holder } endet { $depth } vor dem Rand
    *[other] { $crowded ->
         [yes] von
@@ -141,7 +143,8 @@ sheet-coil = Restseil, mindestens
 sheet-rope = Seil (✕ zu kurz)
 sheet-over = zugleich darüber
 sheet-otherwise = oder Abstand
-sheet-otherwise-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander und wie oben gesagt angeseilt wird.
+sheet-otherwise-coil = dazu Restseil je
+sheet-otherwise-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht mit diesem Abstand und Restseil, angeseilt wie über dem Teil der Tabelle gesagt.
 
 sheet-not = So angeseilt nicht abgedeckt: { $what }
 

@@ -63,7 +63,7 @@ no-rope-fits = { $lack ->
    *[none-sold] the set-up takes { $needed } of rope, more than any single rope sold
 }
     .hint = { $lack ->
-    [none-left] name another rope{ -by-rope }
+    [none-left] turn back, or belay each across from an anchor; or name another rope{ -by-rope }
    *[other] { $cured ->
         [yes] { $cure }
        *[no] turn back, or belay each across from an anchor; { -options-weigh } other ropes and splits of the party
@@ -98,9 +98,13 @@ rope-cure-joined = { $how }: together they are long enough{ $gap-given ->
    *[no] { "" }
 }{ $costs }
 rope-cure-costs = ; but { $costs }
+rope-cure-fall = a fall might not be held: belay
 rope-cure-over = { $over } people over one gap at once, { $left } left to hold
 rope-cure-coil = coils of { $coil } instead of { $planned }
-rope-cure-loop = a drop loop for { $who } ends { $short } short of the lip
+rope-cure-loop = { $count ->
+    [one] a drop loop for { $who } ends
+   *[other] drop loops for { $who } end
+} { $short } short of the lip
 rope-cure-spacing = walk { $spacing } apart instead of { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
@@ -131,7 +135,7 @@ held-or-in-order = { $better ->
    *[yes] {" "}order { $order }, or
 }
 
-fall-held-in-none = the model does not hold a fall of { $who }, not even with its kindest assumptions, along { $length }, { $all ->
+fall-held-in-none = the model does not hold a fall of { $who }, not even with the most favourable assumptions, along { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope }){ held-without-width }
@@ -144,7 +148,7 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
     .act = no fall is held: belay from an anchor, or another line
     .too = no fall is held
 
-fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
+fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with the most favourable assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = cross that place one by one, belayed from an anchor; else { held-better-in-order }another line
     .short = the model holds a fall of { $who } in no case along { $length }, { $span }
     .cure = cross it one by one, from an anchor; else{ held-or-in-order } another line
@@ -208,7 +212,7 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = { $alone ->
     [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope{ $named ->
-        [yes] {" "}(planned so by `{ $figure }` under `[assume]`)
+        [yes] {" "}(planned so, on every leg with hidden gaps, by `{ $figure }` under `[assume]`)
        *[no] { "" }
     }; or belay each across from an anchor
    *[no] as tied nobody is over it alone: belay each across from an anchor, or another line
@@ -380,7 +384,10 @@ back-late = { $just ->
     [yes] the line is done just after { $by }, by when the leader wants to be back
    *[no] the line is done at { $arrival }; the leader wants to be back by { $by }
 }
-    .hint = start earlier, or turn round in time
+    .hint = { $known ->
+        [yes] start by { $start }, or turn round in time
+       *[no] turn round in time
+    }
     .short = { $just ->
         [yes] done just after { $by }
        *[no] done at { $arrival }, after { $by }
@@ -510,7 +517,7 @@ no-inventory = no glacier inventory was given: the plan knows no ice but the zon
 no-heights = the route gives no heights: no ascent, slope or time for the climb is known
     .hint = give a terrain model{ -by-terrain }
 
-on-skis = on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up
+on-skis = on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up, and the way down on the rope is reckoned no faster than on foot
 
 no-rope-named = no rope at hand was named: the plan says which length to take
     .hint = name the ropes you have{ -by-rope }

@@ -6,13 +6,26 @@ field-bare = bare ice, gaps in sight
 field-snow = snow, no knots
 field-snow-with-knots = snow, brake knots tied
 field-nowhere = no leg is roped
-field-holds = { $on } ({ $ground }): { $rope } is long enough to be spaced for gaps up to { $gap } along the line of travel
-    .short = { $on } ({ $ground }): re-tied, { $rope } is long enough to { $gap }
-field-holds-otherwise = { $on } ({ $ground }): { $rope } is too short as is taught; { $spacing } apart it is long enough to be spaced for gaps up to { $gap } along the line of travel{ $tied ->
+field-holds = { $on } ({ $ground }): { $rope } is long enough to be spaced for gaps up to { $gap } along the line of travel{ $more ->
+        [yes] ; { $ways }
+       *[no] { "" }
+    }
+    .short = { $on } ({ $ground }): re-tied, { $rope } is long enough to { $gap }{ $more ->
+        [yes] ; { $ways }
+       *[no] { "" }
+    }
+field-holds-otherwise = { $on } ({ $ground }): { $rope } is too short as is taught; { $ways }
+field-otherwise = { $several ->
+        [yes] ({ $way }){ " " }
+       *[no] { "" }
+    }{ $spacing } apart it is long enough to be spaced for gaps up to { $gap } along the line of travel{ $tied ->
         [yes] , with { $changes }
        *[no] { "" }
     }
-    .short = { $on } ({ $ground }): { $rope } is too short as is taught; { $spacing } apart long enough to { $gap }{ $tied ->
+    .short = { $several ->
+        [yes] ({ $way }){ " " }
+       *[no] { "" }
+    }{ $spacing } apart long enough to { $gap }{ $tied ->
         [yes] , with { $changes }
        *[no] { "" }
     }
@@ -27,7 +40,13 @@ field-askew = Met at { $angle } a gap counts { $widths } times its width{ $along
 field-square = Coils and rope as needed; what is left over goes into the coils. Gaps are measured along the line of travel. Met flatter than { $angle }: do not walk one behind the other, walk in echelon. By the spacing rule, which says nothing about holding a fall.
 field-fits = rope is enough
 field-fits-not = rope too short
-field-fits-otherwise = rope too short; { $spacing } apart it is enough
+field-fits-otherwise = rope too short; { $spacing } apart it is enough{ $tied ->
+    [yes] , tied as said above{ $several ->
+        [yes] {" "}({ $way })
+       *[no] { "" }
+    }
+   *[no] { "" }
+}
 field-no-set-up = none within the limits
 field-two-over = { $over } over one gap
 

@@ -143,7 +143,7 @@ hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] start by { $at }, not { $start } ({ $earlier } too late), to be off all bridges by { $until }{ $belays }{ $without }
+    [yes] start by { $at }, not { $start } ({ $earlier } too late), to be off all bridges by { $until }{ $belays }{ $without-late }
    *[no] latest start { $at }{ $belays }{ $without }, off all bridges by { $until }
 }{ $others }
 clock-latest-here = { $late ->
@@ -153,26 +153,30 @@ clock-latest-here = { $late ->
 clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
 clock-latest-start-none-without = ; without them { $at }
 clock-latest-start-without = , { $at } without
+clock-latest-start-without-late = , or by { $at } without them
 clock-belays = { $belays ->
     [1] { " " }with a belay on { $legs } ({ $more })
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
+clock-latest-start-back = ; by { $at } to be done by { $by }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-dark = ; dark then on { $legs }
-clock-latest-start-dark-belays = ; the belays on { $legs } are in the dark
-clock-latest-start-slower-none = ; if slower, the day before
+clock-latest-start-dark = ; dark on { $legs }
+clock-latest-start-dark-belays = ; as planned the belays on { $legs } are in the dark
+clock-latest-start-slower-none = ; if slower, a day earlier
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
+clock-turn-leg = leg { $leg }
+clock-turn-before = before leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be done by { $by }
-   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }; the way back along the line is then done by { $by }
+   *[off] last turning place: { $place }, { $leg }, by { $at }{ $belays }; the way back along the line is then done by { $by }
 }{ $over }{ $others }
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
    *[off] { $late ->
-        [yes] turn by { $at } and no farther than { $place }, leg { $leg }{ $belays }:
-       *[no] last turning place: { $place }, leg { $leg }, by { $at }{ $belays },
+        [yes] turn by { $at } and no farther than { $place }, { $leg }{ $belays }:
+       *[no] last turning place: { $place }, { $leg }, by { $at }{ $belays },
     } off all snow bridges by { $until }
 }{ $others }
 clock-turn-never = { $kind ->
@@ -380,7 +384,8 @@ message-unroped = Unroped: { $drawn ->
    *[no] no ice is drawn there, nor known to the inventory
 }.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
-message-begins = Legs begin: { $hours }
+message-more = ! { $more } more
+message-begins = legs begin: { $hours }
 message-begins-leg = { $leg } at { $hour }
 message-leg = Leg { $leg } { $span } { $roped ->
     [yes] ROPED, { $verdict }
@@ -601,12 +606,17 @@ page-carry = { $teams ->
    *[other] Team { $team } carries
 } { $rope }: { $why }
 page-carry-none = No rope here is long enough: { needed-there }, the longest is { $rope }
-page-left = { $lacking ->
-    [yes] { $ropes } alone is too short as well: { -options-weigh } it joined to another
-   *[no] { $short ->
-        [yes] Carry { $ropes } too: for a rescue on { $legs }; no set-up needs it
-       *[no] No set-up needs { $ropes }
+page-left = { $good-for ->
+    [joining] Carry { $ropes } too: joined on { $joined }{ $short ->
+        [yes] , and for a rescue on { $legs }
+       *[no] { "" }
     }
+    [rescue] Carry { $ropes } too: for a rescue on { $legs }{ $lacking ->
+        [yes] { "" }
+       *[no] ; no set-up needs it
+    }
+    [lacking] { $ropes } alone is too short as well: { -options-weigh } it joined to another
+   *[none] No set-up needs { $ropes }
 }
 page-set-ups = Set-ups{ $knots ->
     [yes] { "" }

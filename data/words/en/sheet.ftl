@@ -73,13 +73,15 @@ sheet-fall = { $held ->
     [kind] whoever falls might not be held
    *[none] nobody’s fall is held, not even with the most favourable assumptions
 }
+sheet-fall-of = { $who }: { $held ->
+    [all] held in all assumed cases
+    [depends] may be held: with middling assumptions they are
+    [kind] might not be held
+   *[none] not held
+}
+sheet-fall-if-long = on a rope that is long enough: { $says }
 sheet-no-fall = the model has no answer on falls
-sheet-loop = { $who }: { $held ->
-    [all] held in all cases;{ " " }
-    [depends] might not be held;{ " " }
-    [none] not held;{ " " }
-   *[said] { "" }
-}{ $how ->
+sheet-loop = { $who }: { $how ->
     [short] no loop: that of { $holder } ends { $depth } short of the lip
    *[other] { $crowded ->
         [yes] from
@@ -141,7 +143,8 @@ sheet-coil = coil, at least
 sheet-rope = rope (✕ too short)
 sheet-over = over it at once
 sheet-otherwise = or tied apart
-sheet-otherwise-means = Or tied apart: the rope is too short as is taught, and long enough so far apart, tied as said above.
+sheet-otherwise-coil = its coil, at least
+sheet-otherwise-means = Or tied apart: the rope is too short as is taught, and long enough so far apart, with such a coil, tied as the line over these rows says.
 
 sheet-not = Not covered as tied above: { $what }
 

@@ -88,7 +88,10 @@ pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> GapT
         return GapTold::Nonsense;
     }
     if (f64::MIN_POSITIVE..NARROW_M).contains(&upper) {
-        let property = one.high.map_or("gap_max_m", |_| "gap_m");
+        let property = match max.high {
+            Some(widest) if widest >= upper => "gap_max_m",
+            _ => "gap_m",
+        };
         let place = Place::default().with_property(property);
         faults.push(Fault::new(InGeojson::GapNarrow(upper), place));
     }

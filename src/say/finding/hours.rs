@@ -47,11 +47,15 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             until,
             minutes,
         } => dark([*from, *until], *minutes, voice),
-        Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![
-            just(*arrival, *back_by),
-            ("arrival", hour(*arrival, voice)),
-            ("by", hour_beside(*back_by, *arrival, voice)),
-        ],
+        Fact::BackLate {
+            arrival,
+            back_by,
+            start_by,
+        } => {
+            let late = back_late(*arrival, *back_by, voice).into_iter();
+            late.chain(earlier(*start_by, *back_by, voice)).collect()
+        }
+        Fact::SlowerBackLate { arrival, back_by } => back_late(*arrival, *back_by, voice).into(),
         Fact::LongStage { minutes, most_h } => vec![
             ("time", Arg::Minutes(*minutes)),
             ("most", Arg::Minutes(most_h * 60.0)),
@@ -73,6 +77,27 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// When the line is done, and when it had to be.
+fn back_late<'a>(arrival: Clock, back_by: Clock, voice: Voice) -> [(&'static str, Arg<'a>); 3] {
+    [
+        just(arrival, back_by),
+        ("arrival", hour(arrival, voice)),
+        ("by", hour_beside(back_by, arrival, voice)),
+    ]
+}
+
+/// By when to start, where that is no longer past.
+fn earlier<'a>(
+    start_by: Option<Clock>,
+    other: Clock,
+    voice: Voice,
+) -> [(&'static str, Arg<'a>); 2] {
+    [
+        ("known", Arg::yes(start_by.is_some())),
+        ("start", hour(start_by.unwrap_or(other), voice)),
+    ]
 }
 
 /// The time between the hours when the sun goes down and comes up, where it does.

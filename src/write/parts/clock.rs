@@ -3,12 +3,14 @@
 
 pub(in crate::write) mod belays;
 pub(in crate::write::parts) mod left;
+pub(in crate::write) mod line;
 pub(crate) mod on_the_way;
+mod turns;
 
 use crate::{
     plan::{
         Plan,
-        clock::{Backwards, PlanClock, StageClock, StartAt, SunAllDay, TurnKind, TurnRound},
+        clock::{Backwards, PlanClock, StageClock, StartAt, SunAllDay},
         part::LegPart,
     },
     say::{arg::Arg, finding, hour::hour, round::Round, span::Said, voice::Voice},
@@ -16,6 +18,8 @@ use crate::{
 };
 
 use belays::{HourKind, belays, counted};
+use line::{beside, named};
+use turns::turns;
 
 /// The lines, stage by stage; the stage is named where the plan has several.
 ///
@@ -99,14 +103,6 @@ pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
     clock.stages().flat_map(of_stage).collect()
 }
 
-fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {
-    if stages < 2 {
-        return line;
-    }
-    let args = [("stage", Arg::Count(stage)), ("text", Arg::Said(line))];
-    voice.say("clock-of-stage", &args)
-}
-
 /// The latest start, the place at an hour, the latest turn, the arrival and the sun, as far as they are known.
 fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
     let slower = clock.slower.unwrap_or_default();
@@ -121,13 +117,6 @@ fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
     first.chain(turns).chain(last.into_iter().flatten())
 }
 
-/// What is known of a slower party, and without belays, put behind; nothing where nothing is.
-fn beside(others: impl IntoIterator<Item = Option<Said>>) -> (&'static str, Arg<'static>) {
-    let said = others.into_iter().flatten();
-    let said = said.fold(Said::default(), |all, one| all.then(one));
-    ("others", Arg::Said(said))
-}
-
 /// The later hour of who belays nowhere stands only in detail: read in haste it invites to.
 fn latest_start(
     clock: &StageClock,
@@ -140,13 +129,17 @@ fn latest_start(
     let until = ("until", hour(clock.bridges_until?, voice));
     let belays = belays(clock, HourKind::Start, voice);
     let asked = clock.belays.as_ref().filter(|_| in_detail);
-    let without = |key: &str| {
+    let without = |name: &'static str, key: &str| {
         let start = asked.and_then(|asked| asked.without.latest_start);
         let said = start.map(|start| voice.say(key, &[at(start)]));
-        ("without", Arg::Said(said.unwrap_or_default()))
+        (name, Arg::Said(said.unwrap_or_default()))
     };
     if clock.none_is_early() {
-        let args = [until, belays, without("clock-latest-start-none-without")];
+        let args = [
+            until,
+            belays,
+            without("without", "clock-latest-start-none-without"),
+        ];
         return Some(voice.say("clock-latest-start-none", &args));
     }
     if let Some(here) = clock.start_at {
@@ -174,10 +167,21 @@ fn latest_start(
         ("start", Arg::Said(start)),
         until,
         belays,
-        without("clock-latest-start-without"),
-        beside([dark, slower]),
+        without("without", "clock-latest-start-without"),
+        without("without-late", "clock-latest-start-without-late"),
+        beside([back_start(clock, voice), dark, slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
+}
+
+/// The latest start to be done in time, where that is earlier than the one for the bridges.
+fn back_start(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let by = clock.back_by?;
+    let late_min = clock.as_planned.arrival?.min() - by.min();
+    let start = clock.start?.after(-late_min).cut_off();
+    let earlier = clock.as_planned.latest_start?.is_later_than(start);
+    let args = [("at", hour(start, voice)), ("by", hour(by, voice))];
+    earlier.then(|| voice.say("clock-latest-start-back", &args))
 }
 
 /// The same for who is under way: by when they had to be where they are.
@@ -211,109 +215,6 @@ fn at_until(
     let [place, leg] = spot(planned)?;
     let until = ("until", hour(clock.bridges_until?, voice));
     Some(voice.say("clock-at-until", &[place, leg, until, beside([slower])]))
-}
-
-/// The turn to keep to, and where that one leaves hidden gaps in time, the later one that would only be back in time.
-fn turns(clock: &StageClock, planned: Backwards, slower: Backwards, voice: Voice) -> Vec<Said> {
-    let late = planned.turn_round_back_by;
-    let lines = match late.is_some() || clock.back_by.is_none() {
-        true => [
-            off_bridges(clock, planned, slower, voice),
-            late.and_then(|late| back_by(clock, late, voice)),
-        ],
-        false => [turn_round(clock, planned, slower, voice), None],
-    };
-    lines.into_iter().flatten().collect()
-}
-
-fn turn_round(
-    clock: &StageClock,
-    planned: Backwards,
-    slower: Backwards,
-    voice: Voice,
-) -> Option<Said> {
-    let turn = planned.turn_round?;
-    let over = turn.bridges_left.map(|left| {
-        let left = [("left", hour(left, voice))];
-        voice.say("clock-turn-over", &left)
-    });
-    let [kind, place, at, leg] = spot(turn, voice);
-    let args = [
-        kind,
-        place,
-        at,
-        leg,
-        ("by", hour(clock.back_by?, voice)),
-        ("over", Arg::Said(over.unwrap_or_default())),
-        belays(clock, HourKind::Turn, voice),
-        beside([slower_turn(slower, voice)]),
-    ];
-    Some(voice.say("clock-turn", &args))
-}
-
-/// The last turn whose way back leaves all hidden gaps in time, or that there is none.
-fn off_bridges(
-    clock: &StageClock,
-    planned: Backwards,
-    slower: Backwards,
-    voice: Voice,
-) -> Option<Said> {
-    let until = ("until", hour(clock.bridges_until?, voice));
-    if planned.no_turn_in_time {
-        return Some(never_off_bridges(planned.turn_round_back_by, until, voice));
-    }
-    let [kind, place, at, leg] = spot(planned.turn_round?, voice);
-    let others = beside([slower_turn(slower, voice)]);
-    let args = [
-        kind,
-        place,
-        at,
-        leg,
-        until,
-        ("late", Arg::yes(clock.is_late())),
-        belays(clock, HourKind::Turn, voice),
-        others,
-    ];
-    Some(voice.say("clock-turn-bridges", &args))
-}
-
-/// That no turn leaves all hidden gaps in time: none at all, or not the one to be back in time.
-fn never_off_bridges(
-    late: Option<TurnRound>,
-    until: (&'static str, Arg<'static>),
-    voice: Voice,
-) -> Said {
-    let off = ("kind", Arg::Word("off"));
-    match late.map(|late| spot(late, voice)) {
-        Some([kind, place, ..]) => voice.say("clock-turn-never", &[kind, place, until]),
-        None => voice.say("clock-turn-never", &[off, until]),
-    }
-}
-
-fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
-    let [kind, place, at, _] = spot(late, voice);
-    let by = ("by", hour(clock.back_by?, voice));
-    let left = ("left", hour(late.bridges_left?, voice));
-    Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
-}
-
-fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
-    let turn = spot(slower.turn_round?, voice);
-    Some(voice.say("clock-turn-slower", &turn))
-}
-
-fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
-    let kind = match turn.kind {
-        TurnKind::OfTheLine => "of",
-        TurnKind::OffTheLine => "off",
-    };
-    let place = Arg::DoneAt(turn.at_m, Round::Down);
-    [
-        ("kind", Arg::Word(kind)),
-        ("place", place),
-        ("at", hour(turn.by, voice)),
-        ("leg", Arg::Count(turn.leg)),
-    ]
 }
 
 fn arrival(

@@ -3,7 +3,9 @@
 use crate::{
     plan::{
         Carry,
+        fact::Fact,
         fall::HaulAnswer,
+        finding::Finding,
         leg::{Leg, TeamSetup},
         name::RopeName,
         why::CarryWhy,
@@ -66,18 +68,51 @@ pub(crate) fn untied(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
 /// The ropes at hand that no team carries, and what they are good for.
 pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
     let left = untied(sheet, voice)?;
+    let (joined, names) = joined(&sheet.plan.legs, voice);
     let spare_m = at_hand(sheet)
         .map(|(_, rope)| rope.length_m)
         .fold(0.0, f64::max);
     let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
     let lacking = sheet.plan.legs.iter().any(lacks_rope);
+    let good_for = match (joined.is_empty(), short.is_empty()) {
+        (false, _) => "joining",
+        (true, false) => "rescue",
+        (true, true) if lacking => "lacking",
+        (true, true) => "none",
+    };
     let args = [
-        ("ropes", Arg::Said(left)),
+        ("good-for", Arg::Word(good_for)),
+        (
+            "ropes",
+            Arg::Said(if joined.is_empty() { left } else { names }),
+        ),
+        ("joined", Arg::Said(finding::on_legs(&joined, voice))),
+        ("short", Arg::yes(!short.is_empty())),
         ("lacking", Arg::yes(lacking)),
-        ("short", Arg::yes(!lacking && !short.is_empty())),
         ("legs", Arg::Said(finding::on_legs(&short, voice))),
     ];
     Some(voice.say("page-left", &args).capital())
+}
+
+/// The legs on which a rope that nobody carries makes that of a team long enough, joined to it, and which ropes these are.
+fn joined(legs: &[Leg], voice: Voice) -> (Vec<usize>, Said) {
+    let (mut on, mut names) = (Vec::new(), Vec::new());
+    for leg in legs {
+        let facts = leg.findings.iter().filter_map(Finding::fact);
+        let cures = facts.filter_map(|fact| match fact {
+            Fact::NoRope { cure, .. } => cure.as_ref()?.joined_to.as_ref(),
+            _ => None,
+        });
+        for name in cures {
+            on.push(leg.leg);
+            let name = rope(name, voice);
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+    }
+    on.dedup();
+    (on, Said::join(names, ", "))
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
@@ -167,6 +202,7 @@ fn short_of_rope(legs: &[Leg], spare_m: f64) -> Vec<usize> {
         let mut missing = loops.chain(haul).filter(|missing_m| *missing_m > 1e-9);
         missing.any(|missing_m| missing_m <= spare_m)
     };
-    let short = legs.iter().filter(|leg| leg.teams.iter().any(is_short));
+    let held = legs.iter().filter(|leg| !lacks_rope(leg));
+    let short = held.filter(|leg| leg.teams.iter().any(is_short));
     short.map(|leg| leg.leg).collect()
 }

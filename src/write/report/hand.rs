@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::markup::{column, spans, word};
 use crate::{
     plan::{
-        field::{Field, FieldLimit, FieldRow, FieldSetUp},
+        field::{Field, FieldLimit, FieldRow, FieldSetUp, RowOtherwise},
         gear::GearRow,
     },
     say::{arg::Arg, field, gear, name::person, round::Round, span::Said, voice::Voice},
@@ -39,12 +39,12 @@ fn one(field: &Field, limit: &FieldLimit, voice: Voice) -> Markup {
                 th scope="col" class="n" { (column("report-rope", short, voice)) }
                 th scope="col" { (word("report-fits", voice)) }
             } }
-            tbody { @for row in rows { (line(row, voice)) } }
+            tbody { @for row in rows { (line(row, limit, voice)) } }
         }
     }
 }
 
-fn line(row: &FieldRow, voice: Voice) -> Markup {
+fn line(row: &FieldRow, limit: &FieldLimit, voice: Voice) -> Markup {
     let length = |m| voice.number(m, Round::Up);
     html! {
         tr data-field-gap-m=(number(row.gap_m)) data-field-team=(row.team) {
@@ -55,7 +55,7 @@ fn line(row: &FieldRow, voice: Voice) -> Markup {
                     td class="n" { (set_up.knots) }
                     td class="n" { (length(set_up.coil_m)) }
                     td class="n" { (length(set_up.rope_m)) }
-                    td { (spans(&fits(row, set_up, voice))) }
+                    td { (spans(&fits(row, set_up, limit, voice))) }
                 }
                 None => { td colspan="5" { (spans(&voice.say("field-no-set-up", &[]))) } }
             }
@@ -64,11 +64,11 @@ fn line(row: &FieldRow, voice: Voice) -> Markup {
 }
 
 /// `2 over one gap · rope is enough`: what may kill before what fits.
-fn fits(row: &FieldRow, set_up: &FieldSetUp, voice: Voice) -> Said {
+fn fits(row: &FieldRow, set_up: &FieldSetUp, limit: &FieldLimit, voice: Voice) -> Said {
     let fits = match row.fits {
         Some(true) => Some(voice.say("field-fits", &[])),
-        Some(false) => Some(match row.otherwise_m {
-            Some(m) => voice.say("field-fits-otherwise", &[("spacing", Arg::Needed(m))]),
+        Some(false) => Some(match &row.otherwise {
+            Some(tied) => fits_otherwise(tied, limit, voice),
             None => voice.say("field-fits-not", &[]),
         }),
         None => None,
@@ -78,6 +78,22 @@ fn fits(row: &FieldRow, set_up: &FieldSetUp, voice: Voice) -> Said {
         voice.say("field-two-over", &[over])
     });
     Said::join(over.into_iter().chain(fits), " · ")
+}
+
+/// `rope too short; 12 m apart it is enough`, and which of the ways named above that is.
+fn fits_otherwise(tied: &RowOtherwise, limit: &FieldLimit, voice: Voice) -> Said {
+    let ways = &limit.otherwise;
+    let way = tied.way.checked_sub(1).and_then(|at| ways.get(at));
+    let args = [
+        ("spacing", Arg::Needed(tied.spacing_m)),
+        (
+            "tied",
+            Arg::yes(way.is_some_and(|way| !way.changes.is_empty())),
+        ),
+        ("several", Arg::yes(ways.len() > 1)),
+        ("way", Arg::Count(tied.way)),
+    ];
+    voice.say("field-fits-otherwise", &args)
 }
 
 /// Who has what on them; those who have the same stand together.

@@ -128,7 +128,8 @@ struct Told<'a> {
 
 impl Told<'_> {
     /// From the fullest to the shortest: names of zones are left out first, then reasons, then words, and only then figures of
-    /// the place. What wants a look is never without a reason as long as it fits, nor without how many more there are.
+    /// the place. What wants a look is never without a reason as long as it fits; how many more there are goes before
+    /// where to rope up does.
     fn ways(&self) -> impl Iterator<Item = Way> {
         let all = self.reasons.len();
         let way = |words, figures, reasons| Way {

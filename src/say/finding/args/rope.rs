@@ -133,12 +133,39 @@ fn costs(cure: &RopeCure, voice: Voice) -> Said {
     if cure.costs.is_empty() {
         return Said::default();
     }
-    let said = Said::join(cure.costs.iter().map(|cost| self::cost(cost, voice)), ", ");
+    let others = cure.costs.iter().filter_map(|cost| self::cost(cost, voice));
+    let said = Said::join(others.chain(loops(&cure.costs, voice)), ", ");
     voice.say("rope-cure-costs", &[("costs", Arg::Said(said))])
 }
 
-fn cost(cost: &CureCost, voice: Voice) -> Said {
-    match cost {
+/// For whom drop loops end short of the lip, those together for whom it is by as much.
+fn loops(costs: &[CureCost], voice: Voice) -> Vec<Said> {
+    let mut short: Vec<(f64, Vec<Said>)> = Vec::new();
+    for cost in costs {
+        let CureCost::NotReached { falls, short_m } = cost else {
+            continue;
+        };
+        let who = person(&falls.called, voice);
+        match short.iter_mut().find(|(m, _)| (m - short_m).abs() < 1e-9) {
+            Some((_, people)) => people.push(who),
+            None => short.push((*short_m, vec![who])),
+        }
+    }
+    let one = |(short_m, people): (f64, Vec<Said>)| {
+        let args = [
+            ("count", Arg::Count(people.len())),
+            ("who", Arg::Said(Said::join(people, ", "))),
+            ("short", Arg::Needed(short_m)),
+        ];
+        voice.say("rope-cure-loop", &args)
+    };
+    short.into_iter().map(one).collect()
+}
+
+/// What is told beside drop loops.
+fn cost(cost: &CureCost, voice: Voice) -> Option<Said> {
+    Some(match cost {
+        CureCost::FallLessHeld => voice.say("rope-cure-fall", &[]),
         CureCost::MoreOverGap { over, left } => {
             let args = [("over", Arg::Count(*over)), ("left", Arg::Count(*left))];
             voice.say("rope-cure-over", &args)
@@ -150,14 +177,8 @@ fn cost(cost: &CureCost, voice: Voice) -> Said {
             ];
             voice.say("rope-cure-coil", &args)
         }
-        CureCost::NotReached { falls, short_m } => {
-            let args = [
-                ("who", Arg::Said(person(&falls.called, voice))),
-                ("short", Arg::Needed(*short_m)),
-            ];
-            voice.say("rope-cure-loop", &args)
-        }
-    }
+        CureCost::NotReached { .. } => return None,
+    })
 }
 
 fn how(cure: &RopeCure, voice: Voice) -> Said {

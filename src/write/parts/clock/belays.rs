@@ -1,7 +1,10 @@
 //! The belays that hours count.
 
 use crate::{
-    plan::{Plan, clock::StageClock},
+    plan::{
+        Plan,
+        clock::{StageClock, TurnKind, TurnRound},
+    },
     say::{arg::Arg, finding::on_legs, span::Said, voice::Voice},
 };
 
@@ -58,14 +61,22 @@ pub(super) fn counted(plan: &Plan, voice: Voice) -> Option<Said> {
 
 /// Whether the belays of a stage are told by the hours that stand in the head, or there are none.
 pub(in crate::write) fn are_in_head(clock: &StageClock) -> bool {
-    clock.belays.is_none() || first_said(clock) < Some(HourKind::Arrival)
+    let first = first_said(clock);
+    clock.belays.is_none() || first.is_some_and(|first| first < HourKind::Arrival)
 }
 
 /// The first line of a stage that tells an hour.
 fn first_said(clock: &StageClock) -> Option<HourKind> {
     let planned = clock.as_planned;
-    let start = planned.latest_start.and(clock.bridges_until).is_some() || clock.none_is_early();
-    let turn = planned.turn_round.is_some();
+    // Who is under way is told by when to be where they are, and no start.
+    let latest = planned.latest_start.and(clock.bridges_until);
+    let start = clock.none_is_early() || (latest.is_some() && clock.start_at.is_none());
+    // Belays behind the place where the line is left are none of its hour.
+    let belayed = |turn: &TurnRound| {
+        let legs = clock.belays.iter().flat_map(|asked| &asked.legs);
+        turn.kind == TurnKind::OfTheLine || { legs }.any(|leg| *leg < turn.leg)
+    };
+    let turn = planned.turn_round.as_ref().is_some_and(belayed);
     let first = [
         start.then_some(HourKind::Start),
         turn.then_some(HourKind::Turn),

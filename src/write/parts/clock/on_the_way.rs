@@ -4,7 +4,10 @@ use crate::{
     plan::clock::{PlanClock, StageClock},
     say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
-    write::parts::clock::{beside, slower_turn, spot},
+    write::parts::clock::{
+        line::beside,
+        turns::{slower_turn, spot},
+    },
 };
 
 /// What the hours ask of who is on the way.

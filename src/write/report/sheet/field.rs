@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use crate::{
     plan::{
-        field::{Field, FieldAskew, FieldLimit, FieldRow, FieldSetUp},
+        field::{Field, FieldAskew, FieldLimit, FieldRow, FieldSetUp, RowOtherwise},
         leg::Verdict,
     },
     say::{arg::Arg, field, round::Round, span::Said, voice::Voice},
@@ -27,7 +27,7 @@ pub(super) fn field(field: &Field, voice: Voice) -> Markup {
                 (head(field, &gaps, voice))
                 @for group in &groups { (body(group, field.teams(), gaps.len(), voice)) }
             }
-            @if field.rows.iter().any(|row| row.otherwise_m.is_some()) {
+            @if field.rows.iter().any(|row| row.otherwise.is_some()) {
                 p class="fine" { (voice.say("sheet-otherwise-means", &[])) }
             }
         }
@@ -72,8 +72,7 @@ impl Group<'_> {
 
     fn holds(&self, rows: &[&FieldRow]) -> bool {
         let alike = |(a, b): (&&FieldRow, &&FieldRow)| {
-            (a.gap_m, &a.set_up, a.fits, a.otherwise_m)
-                == (b.gap_m, &b.set_up, b.fits, b.otherwise_m)
+            (a.gap_m, &a.set_up, a.fits, &a.otherwise) == (b.gap_m, &b.set_up, b.fits, &b.otherwise)
         };
         self.rows.len() == rows.len() && self.rows.iter().zip(rows).all(alike)
     }
@@ -109,7 +108,7 @@ fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
             @if set_ups().any(|s| s.knots > 0) { (line("sheet-knots", &|s| s.knots.to_string())) }
             @if set_ups().any(|s| s.coil_m > 0.0) { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
             (rope(group, voice))
-            @if group.rows.iter().any(|row| row.otherwise_m.is_some()) { (otherwise(group, voice)) }
+            @if group.rows.iter().any(|row| row.otherwise.is_some()) { (otherwise(group, voice)) }
             @if set_ups().any(|s| s.over_one_gap > USUALLY_OVER) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }
         }
     }
@@ -148,13 +147,28 @@ fn rope(group: &Group<'_>, voice: Voice) -> Markup {
     }
 }
 
-/// How far apart the rope is long enough that is too short as is taught, tied as the line above says.
+/// How far apart the rope is long enough that is too short as is taught, tied as the line above says, and with which coil.
 fn otherwise(group: &Group<'_>, voice: Voice) -> Markup {
-    let apart = |row: &FieldRow| row.otherwise_m.map(|m| voice.number(m, Round::Up));
-    html! {
-        tr {
-            th scope="row" { (voice.say("sheet-otherwise", &[])) }
-            @for row in &group.rows { td class="n" { strong { (apart(row).unwrap_or_default()) } } }
+    let tied = || group.rows.iter().filter_map(|row| row.otherwise.as_ref());
+    let several = group.limits.iter().any(|limit| limit.otherwise.len() > 1);
+    let apart = |tied: &RowOtherwise| {
+        let apart = voice.number(tied.spacing_m, Round::Up);
+        let way = several.then(|| format!(" ({})", tied.way));
+        apart + &way.unwrap_or_default()
+    };
+    let coil = |tied: &RowOtherwise| voice.number(tied.coil_m, Round::Up);
+    let cells = |name: &str, of: &dyn Fn(&RowOtherwise) -> String| {
+        html! {
+            tr {
+                th scope="row" { (voice.say(name, &[])) }
+                @for row in &group.rows {
+                    td class="n" { strong { (row.otherwise.as_ref().map(of).unwrap_or_default()) } }
+                }
+            }
         }
+    };
+    html! {
+        (cells("sheet-otherwise", &apart))
+        @if tied().any(|tied| tied.coil_m > 0.0) { (cells("sheet-otherwise-coil", &coil)) }
     }
 }

@@ -23,37 +23,47 @@ use crate::{
 /// What would be shown as no depth, metres: as in the sentence of the annex.
 const NO_DEPTH_M: f64 = 0.1;
 
-/// Under the drawing: for each person whether the fall is held and whose rope makes a loop; then what can be hauled. What
-/// holds of everybody's fall is said once.
+/// Under the drawing: for each person whose rope makes a loop; then whether falls are held, and what can be hauled.
 pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Markup {
-    let held: Vec<&str> = worst(same).into_iter().map(Held::as_str).collect();
-    let alike = held.is_empty() || same.uses.iter().all(|(_, setup)| alike(setup));
-    let each = if alike { &[] } else { &held[..] };
-    let loops = told(same, voice, &|on| loops(on, each, !crowded));
+    let loops = told(same, voice, &|on| loops(on, !crowded));
+    let falls = told(same, voice, &|on| vec![falls(on)]);
     let hauls = told(same, voice, &|on| haul(on, crowded).into_iter().collect());
-    let falls = match alike {
-        true => told(same, voice, &|on| vec![fall(on)]),
-        false => Vec::new(),
-    };
     left(loops, falls, hauls, voice)
 }
 
-/// Whether the fall of one is held as those of all.
-fn alike(setup: &TeamSetup) -> bool {
-    let mut everybody = setup.arrest.iter().map(|arrest| &arrest.everybody);
-    everybody.all(|held| held.windows(2).all(|pair| pair[0] == pair[1]))
-}
-
-/// What holds of everybody's fall, the worst of them.
-fn fall(on: &On<'_>) -> Said {
-    let everybody = on.setup.arrest.as_ref().map(|arrest| &arrest.everybody);
-    match everybody.and_then(|held| held.iter().max()) {
-        None => on.voice.say("sheet-no-fall", &[]),
-        Some(held) => {
-            let held = [("held", everybodys(*held, on.setup))];
-            on.voice.say("sheet-fall", &held)
+/// Whether falls are held: everybody's in one, else of those together for whom it is the same.
+fn falls(on: &On<'_>) -> Said {
+    let everybody = on.setup.arrest.iter().flat_map(|arrest| &arrest.everybody);
+    let mut kinds: Vec<(&str, Vec<usize>)> = Vec::new();
+    for (person, held) in (1..).zip(everybody) {
+        let held = word(*held, on.setup);
+        match kinds.iter_mut().find(|(known, _)| *known == held) {
+            Some((_, people)) => people.push(person),
+            None => kinds.push((held, vec![person])),
         }
     }
+    let says = match &kinds[..] {
+        [] => return on.voice.say("sheet-no-fall", &[]),
+        [(held, _)] => on.voice.say("sheet-fall", &[("held", Arg::Word(held))]),
+        kinds => {
+            let of = |(held, people): &(&'static str, Vec<usize>)| {
+                let args = [("who", on.all(people)), ("held", Arg::Word(held))];
+                on.voice.say("sheet-fall-of", &args)
+            };
+            Said::join(kinds.iter().map(of), "; ")
+        }
+    };
+    if on.setup.rope_short_m().is_none() {
+        return says;
+    }
+    on.voice
+        .say("sheet-fall-if-long", &[("says", Arg::Said(says))])
+}
+
+/// How a fall is held; a word of its own where it depends and with middling assumptions not everybody is.
+fn word(held: Held, setup: &TeamSetup) -> &'static str {
+    let kind = held == Held::Depends && !in_centre(setup);
+    if kind { "kind" } else { held.as_str() }
 }
 
 /// For who stands on a leg where somebody has fallen in: whose rope makes a loop, and what can be hauled.
@@ -67,7 +77,7 @@ pub(super) fn of_leg(leg: &Leg, sheet: &Sheet<'_>) -> Markup {
         @for same in &all {
             @if all.len() > 1 { p class="only" { (same.shown(voice)) } }
             (left(
-                told(same, voice, &|on| loops(on, &[], true)),
+                told(same, voice, &|on| loops(on, true)),
                 Vec::new(),
                 told(same, voice, &|on| haul(on, false).into_iter().collect()),
                 voice,
@@ -89,34 +99,10 @@ fn left(loops: Vec<Part>, falls: Vec<Part>, hauls: Vec<Part>, voice: Voice) -> M
     }
 }
 
-/// Whether everybody's fall is held, in rope order: the worst of all legs that share the set-up. Empty where the model has no
-/// answer on one of them.
-fn worst(same: &Same<'_>) -> Vec<Held> {
-    let mut worst: Vec<Held> = Vec::new();
-    for (_, setup) in &same.uses {
-        let Some(arrest) = &setup.arrest else {
-            return Vec::new();
-        };
-        if worst.is_empty() {
-            worst.clone_from(&arrest.everybody);
-        }
-        for (known, held) in worst.iter_mut().zip(&arrest.everybody) {
-            *known = (*known).max(*held);
-        }
-    }
-    worst
-}
-
 /// Whether with everything assumed central every fall is held; where no width of gap is given nobody can say so.
 fn in_centre(setup: &TeamSetup) -> bool {
     let mut runs = setup.arrest.iter().flat_map(|arrest| &arrest.runs);
     runs.all(|run| run.gap_given && run.in_centre)
-}
-
-/// How everybody's fall is held; a word of its own where it depends and with middling assumptions not everybody is.
-fn everybodys(held: Held, setup: &TeamSetup) -> Arg<'static> {
-    let kind = held == Held::Depends && !in_centre(setup);
-    Arg::Word(if kind { "kind" } else { held.as_str() })
 }
 
 /// What is said of some of the legs that share a set-up.
@@ -190,18 +176,17 @@ impl On<'_> {
     }
 }
 
-/// `Ada: not held; loop from Cleo, who unties: 10 m`, one for each person; whom the rope does not reach where it ends too soon.
-fn loops(on: &On<'_>, held: &[&'static str], with_haul: bool) -> Vec<Said> {
+/// `Ada: loop from Cleo, who unties: 10 m`, one for each person; whom the rope does not reach where it ends too soon.
+fn loops(on: &On<'_>, with_haul: bool) -> Vec<Said> {
     if on.setup.reach.is_empty() {
         let none = mark::no_place(on.setup, on.voice);
         let said = none.map(|none| on.voice.say("sheet-no-loop", &[("none", Arg::Said(none))]));
         return said.into_iter().collect();
     }
     let reach = on.setup.reach.iter();
-    let of = |reach: &Reach| held.get(reach.person.checked_sub(1)?).copied();
     let hauls = with_haul && same_haul(on.setup).is_none();
     let one = |reach: &Reach| {
-        let reached = one(on, reach, of(reach), !with_haul);
+        let reached = one(on, reach, !with_haul);
         let haul = reach.haul.filter(|_| hauls);
         let haul = haul.map(|haul| {
             on.voice
@@ -212,7 +197,7 @@ fn loops(on: &On<'_>, held: &[&'static str], with_haul: bool) -> Vec<Said> {
     reach.map(one).collect()
 }
 
-fn one(on: &On<'_>, reach: &Reach, held: Option<&'static str>, crowded: bool) -> Said {
+fn one(on: &On<'_>, reach: &Reach, crowded: bool) -> Said {
     let (how, depth) = match (reach.short_m(), reach.depth_m) {
         (Some(short_m), _) => ("short", Arg::Needed(short_m)),
         (None, m) if m < NO_DEPTH_M => ("lip", Arg::There(m)),
@@ -229,7 +214,6 @@ fn one(on: &On<'_>, reach: &Reach, held: Option<&'static str>, crowded: bool) ->
     };
     let args = [
         ("who", on.who(reach.person)),
-        ("held", Arg::Word(held.unwrap_or("said"))),
         ("how", Arg::Word(how)),
         ("depth", depth),
         ("crowded", Arg::yes(crowded)),

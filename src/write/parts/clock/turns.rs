@@ -1,0 +1,127 @@
+//! Where and how late to turn round.
+
+use super::{
+    belays::{HourKind, belays},
+    line::beside,
+};
+use crate::{
+    plan::clock::{Backwards, StageClock, TurnKind, TurnRound},
+    say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
+};
+
+/// The turn to keep to, and where that one leaves hidden gaps in time, the later one that would only be back in time.
+pub(super) fn turns(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Vec<Said> {
+    let late = planned.turn_round_back_by;
+    let lines = match late.is_some() || clock.back_by.is_none() {
+        true => [
+            off_bridges(clock, planned, slower, voice),
+            late.and_then(|late| back_by(clock, late, voice)),
+        ],
+        false => [turn_round(clock, planned, slower, voice), None],
+    };
+    lines.into_iter().flatten().collect()
+}
+
+fn turn_round(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
+    let turn = planned.turn_round?;
+    let over = turn.bridges_left.map(|left| {
+        let left = [("left", hour(left, voice))];
+        voice.say("clock-turn-over", &left)
+    });
+    let [kind, place, at, leg] = spot(turn, voice);
+    let args = [
+        kind,
+        place,
+        at,
+        leg,
+        ("by", hour(clock.back_by?, voice)),
+        ("over", Arg::Said(over.unwrap_or_default())),
+        belays(clock, HourKind::Turn, voice),
+        beside([slower_turn(slower, voice)]),
+    ];
+    Some(voice.say("clock-turn", &args))
+}
+
+/// The last turn whose way back leaves all hidden gaps in time, or that there is none.
+fn off_bridges(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
+    let until = ("until", hour(clock.bridges_until?, voice));
+    if planned.no_turn_in_time {
+        return Some(never_off_bridges(planned.turn_round_back_by, until, voice));
+    }
+    let [kind, place, at, leg] = spot(planned.turn_round?, voice);
+    let others = beside([slower_turn(slower, voice)]);
+    let args = [
+        kind,
+        place,
+        at,
+        leg,
+        until,
+        ("late", Arg::yes(clock.is_late())),
+        belays(clock, HourKind::Turn, voice),
+        others,
+    ];
+    Some(voice.say("clock-turn-bridges", &args))
+}
+
+/// That no turn leaves all hidden gaps in time: none at all, or not the one to be back in time.
+fn never_off_bridges(
+    late: Option<TurnRound>,
+    until: (&'static str, Arg<'static>),
+    voice: Voice,
+) -> Said {
+    let off = ("kind", Arg::Word("off"));
+    match late.map(|late| spot(late, voice)) {
+        Some([kind, place, ..]) => voice.say("clock-turn-never", &[kind, place, until]),
+        None => voice.say("clock-turn-never", &[off, until]),
+    }
+}
+
+fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
+    let [kind, place, at, _] = spot(late, voice);
+    let by = ("by", hour(clock.back_by?, voice));
+    let left = ("left", hour(late.bridges_left?, voice));
+    Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
+}
+
+pub(super) fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
+    let turn = spot(slower.turn_round?, voice);
+    Some(voice.say("clock-turn-slower", &turn))
+}
+
+pub(super) fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
+    let kind = match turn.kind {
+        TurnKind::OfTheLine => "of",
+        TurnKind::OffTheLine => "off",
+    };
+    let place = Arg::DoneAt(turn.at_m, Round::Down);
+    [
+        ("kind", Arg::Word(kind)),
+        ("place", place),
+        ("at", hour(turn.by, voice)),
+        ("leg", Arg::Said(leg(turn, voice))),
+    ]
+}
+
+/// `leg 4`, or before which it is because the way is barred there.
+fn leg(turn: TurnRound, voice: Voice) -> Said {
+    let key = turn
+        .before
+        .map_or("clock-turn-leg", |_| "clock-turn-before");
+    let leg = turn.before.unwrap_or(turn.leg);
+    voice.say(key, &[("leg", Arg::Count(leg))])
+}
