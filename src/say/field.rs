@@ -78,10 +78,11 @@ fn limited<'a>(
 fn ways(limit: &FieldLimit, in_short: bool, voice: Voice) -> Said {
     let several = limit.otherwise.len() > 1;
     let ways = (1..).zip(&limit.otherwise).map(|(number, tied)| {
-        let changes = tied
-            .changes
-            .iter()
-            .map(|change| options::change(change, voice));
+        let said = match in_short {
+            true => options::change_in_short,
+            false => options::change,
+        };
+        let changes = tied.changes.iter().map(|change| said(change, voice));
         let args = [
             ("several", Arg::yes(several)),
             ("way", Arg::Count(number)),

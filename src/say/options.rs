@@ -10,21 +10,36 @@ use super::{arg::Arg, name::rope, span::Said, voice::Voice};
 /// What is done otherwise than the rules say.
 #[must_use]
 pub fn change(change: &Change, voice: Voice) -> Said {
+    let (key, args) = changed(change, voice);
+    voice.say(key, &args)
+}
+
+/// The same in fewer words, where there are fewer.
+#[must_use]
+pub fn change_in_short(change: &Change, voice: Voice) -> Said {
+    let (key, args) = changed(change, voice);
+    let short = voice.attribute(key, "short", &args);
+    short.unwrap_or_else(|| voice.say(key, &args))
+}
+
+/// The message, and what stands in it.
+fn changed<'a>(change: &'a Change, voice: Voice) -> (&'static str, Vec<(&'static str, Arg<'a>)>) {
     match change {
-        Change::Practice { name } => voice.say("change-practice", &[("name", Arg::Name(name))]),
-        Change::Butterflies => voice.say("change-butterflies", &[]),
+        Change::Practice { name } => ("change-practice", vec![("name", Arg::Name(name))]),
+        Change::Butterflies => ("change-butterflies", Vec::new()),
         Change::TighterLayout { first_m, step_m } => {
             let args = [
                 ("first", Arg::Measured(*first_m)),
                 ("step", Arg::Measured(*step_m)),
             ];
-            voice.say("change-tighter-layout", &args)
+            ("change-tighter-layout", args.into())
         }
-        Change::LongSling { sling_m } => {
-            voice.say("change-long-sling", &[("sling", Arg::Measured(*sling_m))])
-        }
+        Change::LongSling { sling_m } => (
+            "change-long-sling",
+            vec![("sling", Arg::Measured(*sling_m))],
+        ),
         Change::Closer { spacing_m } => {
-            voice.say("change-closer", &[("spacing", Arg::There(*spacing_m))])
+            ("change-closer", vec![("spacing", Arg::There(*spacing_m))])
         }
         Change::JoinedRopes {
             ropes: [first, second],
@@ -35,7 +50,7 @@ pub fn change(change: &Change, voice: Voice) -> Said {
                 ("second", Arg::Said(rope(second, voice))),
                 ("length", Arg::There(*length_m)),
             ];
-            voice.say("change-joined-ropes", &args)
+            ("change-joined-ropes", args.into())
         }
     }
 }

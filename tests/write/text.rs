@@ -77,7 +77,11 @@ fn the_gravest_leg_keeps_its_gap_and_its_place() {
     for leg_of in [over_the_pass(3).plan.legs.clone(), plan.legs].concat() {
         let said = leg(&leg_of, &[], Voice::default());
         // Where there is little room a unit stands once: `rope 42 of 60 m`.
-        let words: Vec<&str> = said.split([' ', '\n', ',']).collect();
+        // Neither the number of the leg nor how many people there are is one of them.
+        let lines = said.lines().skip(1).filter(|line| !line.starts_with('!'));
+        let words: Vec<&str> = lines
+            .flat_map(|line| line.split([' ', ',']).skip(1))
+            .collect();
         let shown = |m: f64| Units::Metric.number(m, Round::Up);
         if leg_of.roped {
             let setup = &leg_of.teams[0];

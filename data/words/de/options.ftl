@@ -2,8 +2,11 @@
 
 change-practice = Regelsatz { $name }
 change-butterflies = Schmetterlingsknoten als Bremsknoten (sie greifen weniger)
+    .short = Schmetterlingsknoten
 change-tighter-layout = Bremsknoten enger: der erste nach { $first }, dann alle { $step }
+    .short = Knoten enger ({ $first }, dann alle { $step })
 change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der Losen Rolle
+    .short = eine Schlinge von { $sling }
 change-closer = höchstens { $spacing } Abstand, wo keine Spalte mehr verlangt
 change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (der Verbindungsknoten sperrt den Flaschenzug am belasteten Strang)
 

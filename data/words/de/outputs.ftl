@@ -160,8 +160,8 @@ clock-belays = { $belays ->
 }
 clock-latest-start-back = ; { $at }, um bis { $by } am Ende zu sein
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-dark = ; dunkel dann auf { $legs }
-clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $legs } im Dunkeln
+clock-latest-start-dark = ; dunkel: { $legs }
+clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $on } im Dunkeln
 clock-latest-start-slower-none = ; Langsamere am Tag davor
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
@@ -611,10 +611,7 @@ page-left = { $good-for ->
         [yes] , und als Reserve für eine Bergung auf { $legs }
        *[no] { "" }
     }
-    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }{ $lacking ->
-        [yes] { "" }
-       *[no] ; keine Seileinteilung braucht es
-    }
+    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
 }

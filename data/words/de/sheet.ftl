@@ -79,7 +79,12 @@ sheet-fall-of = { $who }: { $held ->
     [kind] vielleicht nicht gehalten
    *[none] nicht gehalten
 }
-sheet-fall-if-long = an einem Seil, das lang genug ist: { $says }
+sheet-fall-worst = wo es am schlimmsten ist, wird ein Sturz { $held ->
+    [all] in allen angenommenen Fällen gehalten
+    [depends] vielleicht gehalten: unter mittleren Annahmen ja
+    [kind] vielleicht nicht gehalten
+   *[none] nicht gehalten
+}
 sheet-no-fall = das Modell weiß keine Antwort auf Stürze
 sheet-loop = { $who }: { $how ->
     [short] keine Lose Rolle: die von { $holder } endet { $depth } vor dem Rand
@@ -93,7 +98,7 @@ sheet-loop = { $who }: { $how ->
     }: { $how ->
         [lip] bis zum Rand, nicht darunter
        *[below] { $depth }{ $crowded ->
-            [yes] { " " }tief
+            [yes] { "" }
            *[no] { "" } unter dem Rand
         }
     }
@@ -144,7 +149,6 @@ sheet-rope = Seil (✕ zu kurz)
 sheet-over = zugleich darüber
 sheet-otherwise = oder Abstand
 sheet-otherwise-coil = dazu Restseil je
-sheet-otherwise-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht mit diesem Abstand und Restseil, angeseilt wie über dem Teil der Tabelle gesagt.
 
 sheet-not = So angeseilt nicht abgedeckt: { $what }
 

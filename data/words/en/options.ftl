@@ -2,8 +2,11 @@
 
 change-practice = practice set { $name }
 change-butterflies = butterflies for brake knots (they bite less)
+    .short = butterflies
 change-tighter-layout = brake knots closer: the first after { $first }, then every { $step }
+    .short = knots closer ({ $first }, then every { $step })
 change-long-sling = a long sling of { $sling } in the drop loop
+    .short = a sling of { $sling }
 change-closer = at most { $spacing } apart where no gap asks for more
 change-joined-ropes = { $first } and { $second } joined, { $length } in all (the bend stops any haul on the loaded strand)
 

@@ -160,8 +160,8 @@ clock-belays = { $belays ->
 }
 clock-latest-start-back = ; by { $at } to be done by { $by }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-dark = ; dark on { $legs }
-clock-latest-start-dark-belays = ; as planned the belays on { $legs } are in the dark
+clock-latest-start-dark = ; dark: { $legs }
+clock-latest-start-dark-belays = ; as planned the belays on { $on } are in the dark
 clock-latest-start-slower-none = ; if slower, a day earlier
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
@@ -611,10 +611,7 @@ page-left = { $good-for ->
         [yes] , and for a rescue on { $legs }
        *[no] { "" }
     }
-    [rescue] Carry { $ropes } too: for a rescue on { $legs }{ $lacking ->
-        [yes] { "" }
-       *[no] ; no set-up needs it
-    }
+    [rescue] Carry { $ropes } too: for a rescue on { $legs }; no set-up needs it
     [lacking] { $ropes } alone is too short as well: { -options-weigh } it joined to another
    *[none] No set-up needs { $ropes }
 }

@@ -79,7 +79,12 @@ sheet-fall-of = { $who }: { $held ->
     [kind] might not be held
    *[none] not held
 }
-sheet-fall-if-long = on a rope that is long enough: { $says }
+sheet-fall-worst = where it is worst, a fall is { $held ->
+    [all] held in all assumed cases
+    [depends] perhaps held: with middling assumptions it is
+    [kind] perhaps not held
+   *[none] not held
+}
 sheet-no-fall = the model has no answer on falls
 sheet-loop = { $who }: { $how ->
     [short] no loop: that of { $holder } ends { $depth } short of the lip
@@ -93,7 +98,7 @@ sheet-loop = { $who }: { $how ->
     }: { $how ->
         [lip] to the lip, not below
        *[below] { $depth }{ $crowded ->
-            [yes] { " " }down
+            [yes] { "" }
            *[no] { "" } below the lip
         }
     }
@@ -144,7 +149,6 @@ sheet-rope = rope (✕ too short)
 sheet-over = over it at once
 sheet-otherwise = or tied apart
 sheet-otherwise-coil = its coil, at least
-sheet-otherwise-means = Or tied apart: the rope is too short as is taught, and long enough so far apart, with such a coil, tied as the line over these rows says.
 
 sheet-not = Not covered as tied above: { $what }
 

@@ -155,8 +155,12 @@ fn latest_start(
         None => ("clock-latest-start-dark-belays", &clock.dark_belays),
     };
     let dark = (!dark.is_empty()).then(|| {
-        let legs = finding::on_legs(dark, voice);
-        voice.say(key, &[("legs", Arg::Said(legs))])
+        let on = finding::on_legs(dark, voice);
+        let args = [
+            ("on", Arg::Said(on)),
+            ("legs", Arg::Said(finding::legs(dark, voice))),
+        ];
+        voice.say(key, &args)
     });
     let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));

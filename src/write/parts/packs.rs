@@ -88,7 +88,6 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
         ),
         ("joined", Arg::Said(finding::on_legs(&joined, voice))),
         ("short", Arg::yes(!short.is_empty())),
-        ("lacking", Arg::yes(lacking)),
         ("legs", Arg::Said(finding::on_legs(&short, voice))),
     ];
     Some(voice.say("page-left", &args).capital())

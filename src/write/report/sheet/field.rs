@@ -27,9 +27,6 @@ pub(super) fn field(field: &Field, voice: Voice) -> Markup {
                 (head(field, &gaps, voice))
                 @for group in &groups { (body(group, field.teams(), gaps.len(), voice)) }
             }
-            @if field.rows.iter().any(|row| row.otherwise.is_some()) {
-                p class="fine" { (voice.say("sheet-otherwise-means", &[])) }
-            }
         }
     }
 }
@@ -101,12 +98,15 @@ fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
     let line =
         |key: &str, of: &dyn Fn(&FieldSetUp) -> String| line(group, &voice.say(key, &[]), of);
     let set_ups = || group.rows.iter().filter_map(|row| row.set_up.as_ref());
+    // Where the rope is too short for all of them nobody winds a coil for one.
+    let fits = group.rows.iter().any(|row| row.fits != Some(false));
+    let coiled = fits && set_ups().any(|s| s.coil_m > 0.0);
     html! {
         tbody {
             tr class="ground" { th scope="rowgroup" colspan=(gaps + 1) { (spans(&Said::join(limits, " · "))) } }
             (line("sheet-apart", &|s| length(s.spacing_m, Round::Up)))
             @if set_ups().any(|s| s.knots > 0) { (line("sheet-knots", &|s| s.knots.to_string())) }
-            @if set_ups().any(|s| s.coil_m > 0.0) { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
+            @if coiled { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
             (rope(group, voice))
             @if group.rows.iter().any(|row| row.otherwise.is_some()) { (otherwise(group, voice)) }
             @if set_ups().any(|s| s.over_one_gap > USUALLY_OVER) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }

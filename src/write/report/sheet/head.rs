@@ -154,7 +154,9 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Stand> {
         .iter()
         .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
-    let belayed = belayed(sheet, voice);
+    // Where something stops, that is said first, and what to do about it where it is told.
+    let stops = plan.verdict() == Verdict::Stop;
+    let belayed = belayed(sheet, voice).filter(|_| !stops);
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
         // Where the rope alone may not hold, that nothing stops says too little.

@@ -26,9 +26,37 @@ const NO_DEPTH_M: f64 = 0.1;
 /// Under the drawing: for each person whose rope makes a loop; then whether falls are held, and what can be hauled.
 pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Markup {
     let loops = told(same, voice, &|on| loops(on, !crowded));
-    let falls = told(same, voice, &|on| vec![falls(on)]);
+    let falls = all_falls(same, voice);
     let hauls = told(same, voice, &|on| haul(on, crowded).into_iter().collect());
     left(loops, falls, hauls, voice)
+}
+
+/// Parts that are told apart before only the worst is. Our judgement.
+const APART: usize = 2;
+
+/// Whether falls are held, leg by leg where that differs; where it differs much, on the worst of them.
+fn all_falls(same: &Same<'_>, voice: Voice) -> Vec<Part> {
+    let parts = told(same, voice, &|on| vec![falls(on)]);
+    if parts.len() <= APART {
+        return parts;
+    }
+    let of = |setup: &&TeamSetup| {
+        let arrest = setup.arrest.as_ref()?;
+        arrest
+            .everybody
+            .iter()
+            .map(|held| word(*held, setup))
+            .max_by_key(|word| gravity(word))
+    };
+    let setups = same.uses.iter().map(|(_, setup)| *setup);
+    let words: Option<Vec<&str>> = setups.map(|setup| of(&setup)).collect();
+    let worst = words.and_then(|words| words.into_iter().max_by_key(|word| gravity(word)));
+    let says = match worst {
+        None => voice.say("sheet-no-fall", &[]),
+        Some(held) => voice.say("sheet-fall-worst", &[("held", Arg::Word(held))]),
+    };
+    let says = vec![says];
+    vec![Part { legs: None, says }]
 }
 
 /// Whether falls are held: everybody's in one, else of those together for whom it is the same.
@@ -42,8 +70,8 @@ fn falls(on: &On<'_>) -> Said {
             None => kinds.push((held, vec![person])),
         }
     }
-    let says = match &kinds[..] {
-        [] => return on.voice.say("sheet-no-fall", &[]),
+    match &kinds[..] {
+        [] => on.voice.say("sheet-no-fall", &[]),
         [(held, _)] => on.voice.say("sheet-fall", &[("held", Arg::Word(held))]),
         kinds => {
             let of = |(held, people): &(&'static str, Vec<usize>)| {
@@ -52,12 +80,7 @@ fn falls(on: &On<'_>) -> Said {
             };
             Said::join(kinds.iter().map(of), "; ")
         }
-    };
-    if on.setup.rope_short_m().is_none() {
-        return says;
     }
-    on.voice
-        .say("sheet-fall-if-long", &[("says", Arg::Said(says))])
 }
 
 /// How a fall is held; a word of its own where it depends and with middling assumptions not everybody is.
@@ -103,6 +126,15 @@ fn left(loops: Vec<Part>, falls: Vec<Part>, hauls: Vec<Part>, voice: Voice) -> M
 fn in_centre(setup: &TeamSetup) -> bool {
     let mut runs = setup.arrest.iter().flat_map(|arrest| &arrest.runs);
     runs.all(|run| run.gap_given && run.in_centre)
+}
+
+/// The worst is the greatest.
+fn gravity(word: &str) -> usize {
+    let words = ["all", "depends", "kind", "none"];
+    words
+        .iter()
+        .position(|known| *known == word)
+        .unwrap_or(words.len())
 }
 
 /// What is said of some of the legs that share a set-up.

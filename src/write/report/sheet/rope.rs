@@ -68,8 +68,11 @@ fn card(
         article class="card" data-tied-m=(number(setup.spacing_m)) data-wound-m=(number(setup.coil_carried_m)) {
             h3 { (spans(&voice.say("sheet-set-up-of", &args))) }
             (drawing(count, same, setup, if wide { WHOLE } else { HALF }, voice))
-            @if let Some(short) = short(setup, voice) { p { strong { (spans(&short.capital())) "." } } }
-            (rescue::after_a_fall(same, crowded || setup.people > ROOMY, voice))
+            @match short(setup, voice) {
+                // Nobody is tied so, and nothing is told of a fall.
+                Some(short) => p { strong { (spans(&short.capital())) "." } }
+                None => { (rescue::after_a_fall(same, crowded || setup.people > ROOMY, voice)) }
+            }
         }
     }
 }
