@@ -1,13 +1,23 @@
 //! The cheapest cure right under a leg whose rope is too short.
 
 use schrund::{
-    plan::{Plan, change::Change, cure::RopeCure, fact::Fact, finding::Finding, leg::Verdict},
+    plan::{
+        Plan,
+        change::Change,
+        cure::{CureCost, RopeCure},
+        fact::Fact,
+        finding::Finding,
+        leg::Verdict,
+    },
     practice::{Rules, set::Source},
     read::trip::Laid,
     say::{finding, voice::Voice},
 };
 
-use crate::fixture::{planned::findings, trip::Trip};
+use crate::fixture::{
+    planned::{findings, roped},
+    trip::{SNOW, Trip},
+};
 
 fn cure(trip: &Trip) -> Option<RopeCure> {
     let plan = trip.plan();
@@ -232,4 +242,38 @@ fn what_leaves_no_room_for_the_reserve_is_no_cure() {
         cure(&obliged).is_some(),
         "where they oblige to no more it is one"
     );
+}
+
+/// Who walks closer holds a fall with less rope between: where that makes of a fall that is held one that may not be, it is a cost and
+/// is belayed, as a plan says that is tied so. Else no belay is counted where a cure is named.
+#[test]
+fn a_fall_that_a_cure_holds_less_well_is_a_cost_and_belayed() {
+    const LESS: &str = "fall-not-held-in-the-middle-case";
+    let plan = |falling: f64, rope_m: f64, rules: &str| {
+        let trip = Trip::straight(&[SNOW]).people(4).falling(falling);
+        trip.ropes(&[rope_m]).rules(rules).plan()
+    };
+    let less = |plan: &Plan| findings(plan).any(|found| found.code() == LESS);
+    let mut met = [0, 0];
+    for falling in (0..20).map(|step| f64::from(step) * 0.02) {
+        let long_enough = plan(falling, 60.0, "");
+        let short = plan(falling, 30.0, "");
+        let cure = findings(&short).find_map(|found| match found.fact()? {
+            Fact::NoRope { cure, .. } => cure.clone(),
+            _ => None,
+        });
+        let Some(cure) = cure.filter(|_| !less(&long_enough)) else {
+            continue;
+        };
+        let tied = format!("[assume]\nspacing_4_m = {:?}", cure.spacing_m);
+        let costs = cure.costs.contains(&CureCost::FallLessHeld);
+        assert_eq!(
+            costs,
+            less(&plan(falling, 30.0, &tied)),
+            "{falling}: {cure:?}"
+        );
+        assert_eq!(costs, roped(&short).belays.is_some(), "{falling}: {cure:?}");
+        met[usize::from(costs)] += 1;
+    }
+    assert!(met[0] > 0 && met[1] > 0, "both are met: {met:?}");
 }
