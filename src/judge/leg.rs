@@ -15,6 +15,7 @@ use crate::{
         travel, verdict, zones,
     },
     plan::{
+        clock::StartBy,
         fact::Fact,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
@@ -25,7 +26,7 @@ use crate::{
         answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, share, tied::Tied,
     },
     times::hours::Hours,
-    trip::{clock::Clock, job::Brief, rope::Rope, route::Stretch},
+    trip::{job::Brief, rope::Rope, route::Stretch},
 };
 
 /// A leg with everything that is known of it.
@@ -123,15 +124,15 @@ fn ropes_left(
     }
 }
 
-/// What is found of the hours on a leg; the latest start is the one that leaves the hidden gaps of its stage in time.
+/// What is found of the hours on a leg; the start told is the one that leaves the hidden gaps of its stage in time.
 pub(crate) fn of_hours(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     hours: &Hours,
-    latest_start: Option<Clock>,
+    start_by: StartBy,
 ) -> Vec<Finding> {
     let mut found = zones::unroped(job, leg, Some(hours));
-    found.extend(travel::bridges(job, leg, hours, latest_start));
+    found.extend(travel::bridges(job, leg, hours, start_by));
     found.extend(halts::findings(job, leg, hours));
     found
 }

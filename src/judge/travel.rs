@@ -5,13 +5,14 @@ use crate::{
     judge::place::place_at,
     physics::assumed::Snow,
     plan::{
+        clock::StartBy,
         fact::{Fact, RouteEnd},
         finding::{At, Finding},
     },
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
     times::{bridges::hidden, hours::Hours},
-    trip::{clock::Clock, job::Brief, route::Stretch},
+    trip::{job::Brief, route::Stretch},
 };
 
 /// Where the route begins or ends on the ice.
@@ -51,7 +52,7 @@ pub(super) fn bridges(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     hours: &Hours,
-    latest_start: Option<Clock>,
+    start_by: StartBy,
 ) -> Vec<Finding> {
     let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
@@ -63,8 +64,7 @@ pub(super) fn bridges(
                 zone: gaps.zone.map(Into::into),
                 left_at,
                 until,
-                start_by: latest_start,
-                under_way: job.timetable.start_at_m().is_some(),
+                start_by,
             };
             // Where a halt on the ice is not over yet the team is still on it.
             let reached_m = hours.reached_at(until).unwrap_or(gaps.begins_m);

@@ -166,6 +166,40 @@ pub struct StartAt {
     pub hour: Clock,
 }
 
+/// By when a stage has to be started for an hour.
+///
+/// ```
+/// use schrund::{plan::{clock::StartBy, fact::Fact}, practice::Origin};
+///
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("bridges_until", "06:30", Origin::Flag);
+/// let start_by = |job: &schrund::trip::job::Job| {
+///     let legs = schrund::plan(job)?.legs;
+///     let found = legs.iter().flat_map(|leg| &leg.findings).find_map(|found| match found.fact()? {
+///         Fact::BridgesLate { start_by, .. } => Some(*start_by),
+///         _ => None,
+///     });
+///     Ok::<_, Vec<schrund::fault::Fault>>(found)
+/// };
+/// assert!(matches!(start_by(&job)?, Some(StartBy::At(at)) if at.to_string() < "05:30".to_owned()));
+/// // Who is under way starts no earlier.
+/// job.timetable.set("start_at_km", "0.5", Origin::Flag);
+/// assert_eq!(start_by(&job)?, Some(StartBy::UnderWay));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum StartBy {
+    /// The latest start, to the minute.
+    At(Clock),
+    /// No start of the day is early enough.
+    NoneOfTheDay,
+    /// The team is under way.
+    UnderWay,
+    /// Without heights no start is reckoned.
+    NotReckoned,
+}
+
 /// The belays that the legs of a stage ask for, and its clock without them.
 ///
 /// ```

@@ -10,6 +10,7 @@ use crate::{
     fault::{Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
+        clock::StartBy,
         cure::{OneByOne, RopeCure, RopeLack},
         fall::HaulAnswer,
         heights::{HeightsApart, TerrainVoid},
@@ -197,7 +198,7 @@ facts! {
     /// time; without heights none is told.
     ///
     /// What to do: start by the hour that is named, or earlier where none is, or turn round in time.
-    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock>, under_way: bool } = "bridges-late", Look;
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: StartBy } = "bridges-late", Look;
     /// The leader calls the snow soft, fresh or wet, and the leg is roped over hidden gaps: such bridges are weak at any hour, also
     /// before the one until which they are trusted (our judgement).
     ///
@@ -236,7 +237,7 @@ facts! {
     /// By the clock the line is done later than the leader wants to be back.
     ///
     /// What to do: start earlier, or turn round in time: the clock of the plan says where and when.
-    BackLate { arrival: Clock, back_by: Clock, start_by: Option<Clock> } = "back-late", Look;
+    BackLate { arrival: Clock, back_by: Clock, start_by: StartBy, turns: bool } = "back-late", Look;
     /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts and belays not counted: whoever walks
     /// on without sleep falls more easily.
     ///

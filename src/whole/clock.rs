@@ -101,7 +101,9 @@ fn belays(
     backwards: &dyn Fn(&WalkedStage<'_>) -> Backwards,
 ) -> Option<StageBelays> {
     let number = walked.legs.first()?.stage.stage.number;
-    let legs = planned.iter().filter(|leg| leg.stage == number);
+    let passed_m = passed_m(walked);
+    let ahead = |leg: &&Leg| leg.stage == number && leg.end_m > passed_m;
+    let legs = planned.iter().filter(ahead);
     let asked = legs.filter_map(|leg| Some((leg.leg, leg.belays.as_ref()?)));
     let asked: Vec<_> = asked.collect();
     let start = walked.job.timetable.start.value;
@@ -154,9 +156,22 @@ fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
     SunDay::days_after(days, stage.points().first()?, times.date.value?, offset)
 }
 
+/// Whether a turn that still lies ahead is back by the hour that the leader gives, be the way barred or not.
+pub(super) fn turns_back(walked: &WalkedStage<'_>) -> bool {
+    let by = walked.job.timetable.back_by.value;
+    let turn = by.zip(walked.start());
+    let turn = turn.and_then(|(by, start)| walked.latest_turn(by.min() - start.min(), None));
+    turn.is_some_and(|turn| turn.spot.at_m > passed_m(walked))
+}
+
+/// Chainage that who is under way has passed, metres.
+fn passed_m(walked: &WalkedStage<'_>) -> f64 {
+    start_at(walked).map_or(f64::NEG_INFINITY, |here| here.at_m)
+}
+
 /// The time on the rope between the sunsets and sunrises of a stage.
 pub(super) fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
-    let told = nights_of(walked).into_iter().filter_map(|night| {
+    let told = nights_of(walked, 0.0).into_iter().filter_map(|night| {
         let minutes: f64 = roped(walked)
             .map(|(_, clock)| night.min_of(clock, 0.0))
             .sum();
@@ -175,7 +190,7 @@ const DARK_MIN: f64 = 1.0;
 
 /// Roped legs that are walked in the dark if the start is so many minutes earlier.
 fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
-    let nights = nights_of(walked);
+    let nights = nights_of(walked, earlier_min);
     let is_dark = |clock: [Clock; 2]| dark_min(&nights, clock, earlier_min) >= DARK_MIN;
     let dark = roped(walked).filter(|(_, clock)| is_dark(*clock));
     dark.map(|(leg, _)| leg).collect()
@@ -183,7 +198,7 @@ fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
 
 /// Legs with belays that are walked in the dark.
 fn dark_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Vec<usize> {
-    let nights = nights_of(walked);
+    let nights = nights_of(walked, 0.0);
     let belayed = |number: usize| {
         let mut legs = planned.iter().filter(|leg| leg.belays.is_some());
         legs.any(|leg| leg.leg == number)
@@ -219,15 +234,16 @@ impl Night {
     }
 }
 
-/// The nights of the day of a stage and of the one after.
-fn nights_of(walked: &WalkedStage<'_>) -> Vec<Night> {
+/// The nights of the day of a stage and of the one after, for a start so many minutes earlier.
+fn nights_of(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<Night> {
     let stage = walked.legs.first().map(|leg| leg.stage.stage);
     let day = |days: f64| sun_after(days, walked.job, stage?);
     let Some((today, tomorrow)) = day(0.0).zip(day(1.0)) else {
         return Vec::new();
     };
     // Only a start that is reckoned back lies before the day.
-    let before = walked.start().is_some_and(|start| start.min() < 0.0);
+    let start = walked.start();
+    let before = start.is_some_and(|start| start.min() - earlier_min < 0.0);
     let set_min = before.then(|| day(-1.0)?.sets).flatten().map(Clock::min);
     nights(&today, &tomorrow, set_min.unwrap_or(0.0))
 }
@@ -254,12 +270,18 @@ fn nights(today: &SunDay, tomorrow: &SunDay, since_min: f64) -> Vec<Night> {
     first.into_iter().chain(after).collect()
 }
 
-/// The roped legs, each with when it begins and ends.
+/// The roped legs that lie ahead, each with when it begins and ends; of the one where the team is from then on.
 fn roped(walked: &WalkedStage<'_>) -> impl Iterator<Item = (usize, [Clock; 2])> {
+    let here = start_at(walked);
     let legs = walked.legs.iter().zip(walked.hours);
-    legs.filter_map(|(leg, hours)| {
-        let clock = hours.clock.filter(|_| leg.sketch.roped)?;
-        Some((leg.number, clock))
+    legs.filter_map(move |(leg, hours)| {
+        let [begin, end] = hours.clock.filter(|_| leg.sketch.roped)?;
+        let begin = match here {
+            Some(here) if here.at_m >= leg.sketch.stretch.to_m => return None,
+            Some(here) if here.hour.is_later_than(begin) => here.hour,
+            _ => begin,
+        };
+        Some((leg.number, [begin, end]))
     })
 }
 
@@ -300,7 +322,7 @@ impl Turns {
     fn of(walked: &WalkedStage<'_>, barred: Option<usize>, start: Clock) -> Self {
         let times = walked.job.timetable;
         // Who is under way is past what lies behind.
-        let passed_m = start_at(walked).map_or(f64::NEG_INFINITY, |here| here.at_m);
+        let passed_m = passed_m(walked);
         let ahead = |turn: &LatestTurn| turn.spot.at_m > passed_m;
         let after = |hour: Clock| hour.min() - start.min();
         let back = times.back_by.value.map(after);

@@ -2,6 +2,7 @@
 
 use crate::{
     plan::{
+        clock::StartBy,
         fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
     },
@@ -9,7 +10,7 @@ use crate::{
     rope::legs::RopedLeg,
     times::{backwards::WalkedStage, hours::Hours},
     trip::{clock::Clock, job::Brief, timetable::Timetable},
-    whole::clock::{dark, slower},
+    whole::clock::{dark, slower, turns_back},
 };
 
 /// What is found of the clock of the trip, and of how long its stages take.
@@ -66,6 +67,15 @@ fn before_start(start: Clock, times: &Timetable) -> impl Iterator<Item = Finding
     })
 }
 
+/// By when a stage has to be started that is done so many minutes too late.
+fn start_by(walked: &WalkedStage<'_>, late_min: f64) -> StartBy {
+    match walked.start() {
+        _ if walked.job.timetable.start_at_m().is_some() => StartBy::UnderWay,
+        Some(start) if walked.climb_is_known() => StartBy::At(start.after(-late_min).cut_off()),
+        _ => StartBy::NotReckoned,
+    }
+}
+
 /// Where a stage is done too late, and what is too late for a slower party alone.
 fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
     if walked.start().is_none() {
@@ -83,13 +93,11 @@ fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
         let left_at = walked.start()?.after(walked.bridges_left_min()?);
         left_at.is_later_than(until).then_some((left_at, until))
     };
-    // Who is under way starts no earlier.
-    let start_by = |late_min: f64| Some(walked.start()?.after(-late_min).cut_off());
     let back = done(walked).map(|(arrival, back_by)| Fact::BackLate {
         arrival,
         back_by,
-        start_by: start_by(arrival.min() - back_by.min())
-            .filter(|_| times.start_at_km.value.is_none()),
+        start_by: start_by(walked, arrival.min() - back_by.min()),
+        turns: turns_back(walked),
     });
     let back = back.or_else(|| {
         let (arrival, back_by) = done(&slower)?;

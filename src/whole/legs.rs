@@ -13,6 +13,7 @@ use crate::{
     },
     plan::{
         belay::LegBelays,
+        clock::StartBy,
         fall::Held,
         finding::Finding,
         judged::JudgedStretch,
@@ -65,9 +66,9 @@ impl Untimed {
         job: &Brief<'_>,
         leg: &RopedLeg<'_>,
         hours: &Hours,
-        latest_start: Option<Clock>,
+        start_by: StartBy,
     ) -> Self {
-        let timed = of_hours(job, leg, hours, latest_start);
+        let timed = of_hours(job, leg, hours, start_by);
         if !timed.is_empty() {
             self.findings.extend(timed);
             self.stretches = stretches(job, leg, &self.findings, &self.setups);
@@ -85,7 +86,7 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
             .start()
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
-            latest_start: stage.latest_start(),
+            start_by: start_by(stage),
             given_m: settled.job.timetable.start_at_m(),
             back,
         };
@@ -96,10 +97,20 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
         .collect()
 }
 
+/// By when a stage has to be started to leave its hidden gaps in time.
+fn start_by(stage: &WalkedStage<'_>) -> StartBy {
+    match stage.latest_start() {
+        _ if stage.job.timetable.start_at_m().is_some() => StartBy::UnderWay,
+        _ if !stage.climb_is_known() => StartBy::NotReckoned,
+        Some(start) => StartBy::At(start),
+        None => StartBy::NoneOfTheDay,
+    }
+}
+
 /// What is known of the hours of a stage.
 #[derive(Clone)]
 struct StageHours<'a> {
-    latest_start: Option<Clock>,
+    start_by: StartBy,
     /// Where on it the leader gives an hour, metres.
     given_m: Option<f64>,
     /// When it is started, and the ways back over its hidden gaps.
@@ -137,7 +148,7 @@ impl Settled<'_> {
             findings,
             stretches,
             belays,
-        } = found.timed(self.job, leg, hours, of.latest_start);
+        } = found.timed(self.job, leg, hours, of.start_by);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);

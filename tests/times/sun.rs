@@ -173,31 +173,35 @@ fn belays_in_the_dark_are_told_with_a_start_that_is_early_enough() {
 /// Down this the middle case holds nobody.
 const STEEP: f64 = 0.3;
 
-/// A start that is reckoned back from an hour on the way may lie before midnight: it was dark then too, from sunset on.
+/// The latest start may lie before midnight: it is dark then too, from sunset on. Of who is under way only what lies ahead is told.
 #[test]
-fn the_dark_before_midnight_counts_where_a_start_is_reckoned_back() {
-    let dark = |hour: &str| {
+fn the_dark_before_midnight_counts_with_the_latest_start() {
+    let planned = |rules: &str| {
         let day = "date = \"2027-03-20\"\nutc_offset = \"+00:00\"";
         let trip = Trip::straight(&[SNOW]).party(&[80.0; 3]).falling(0.05);
-        let at = format!("{day}\nstart = \"{hour}\"\nstart_at_km = 2.5");
-        let plan = trip.rules(&at).plan();
-        let minutes = findings(&plan).find_map(|f| match f.fact()? {
+        trip.rules(&format!("{day}\n{rules}")).plan()
+    };
+    let dark = |rules: &str| {
+        let clock = planned(rules).clock.expect("a day is given").first;
+        let latest = clock.as_planned.latest_start.expect("there is one");
+        (latest.min() < 0.0, clock.dark_if_latest)
+    };
+    // By midnight the gaps are left: nearly all of the leg is walked on the evening before.
+    let at =
+        |km: f64| format!("start = \"04:00\"\nstart_at_km = {km:?}\nbridges_until = \"00:00\"");
+    assert_eq!(dark(&at(0.1)), (true, vec![2]));
+    assert_eq!(
+        dark(&at(2.5)).1,
+        Vec::<usize>::new(),
+        "that leg lies behind"
+    );
+    let minutes = |km: f64| {
+        let plan = planned(&format!("start = \"03:00\"\nstart_at_km = {km:?}"));
+        findings(&plan).find_map(|found| match found.fact()? {
             Fact::DarkOnRope { minutes, .. } => Some(*minutes),
             _ => None,
-        });
-        (
-            plan.clock
-                .and_then(|c| c.first.start)
-                .expect("it is reckoned"),
-            minutes,
-        )
+        })
     };
-    let (begun, all) = dark("03:00");
-    assert!(begun.min() > 0.0, "{begun}");
-    let (before, same) = dark("00:01");
-    assert!(before.min() < 0.0, "{before}");
-    assert!(
-        all.zip(same).is_some_and(|(a, b)| (a - b).abs() < 1e-6),
-        "{all:?} {same:?}"
-    );
+    assert!(minutes(0.1).is_some_and(|minutes| minutes > 1.0));
+    assert_eq!(minutes(2.5), None, "that leg lies behind");
 }

@@ -359,12 +359,14 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein, oder rechtzeitig umkehren
+        [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] rechtzeitig umkehren
        *[no] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
     }
     .short = nach { $until } noch auf Schneebrücken
     .cure = { $known ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
+        [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] rechtzeitig umkehren
        *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
     }
@@ -385,8 +387,15 @@ back-late = { $just ->
    *[no] die Linie ist um { $arrival } zu Ende; die Leitung will bis { $by } zurück sein
 }
     .hint = { $known ->
-        [yes] spätestens { $start } aufbrechen, oder rechtzeitig umkehren
-       *[no] rechtzeitig umkehren
+        [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
+        [yes] { $turns ->
+            [yes] spätestens { $start } aufbrechen, oder rechtzeitig umkehren
+           *[no] spätestens { $start } aufbrechen
+        }
+       *[other] { $turns ->
+            [yes] rechtzeitig umkehren
+           *[no] auch keine Umkehr von hier endet rechtzeitig: weitergehen, oder bleiben, wo es sicher ist
+        }
     }
     .short = { $just ->
         [yes] zu Ende knapp nach { $by }

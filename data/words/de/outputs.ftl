@@ -149,7 +149,7 @@ clock-latest-start = spätester Aufbruch { $at }{ $late ->
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
-}bis { $by } dort, um bis { $until } von allen Schneebrücken herunter zu sein
+}bis { $by } dort, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
 clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }
 clock-latest-start-none-without = ; ohne sie { $at }
 clock-latest-start-without = , ohne { $at }

@@ -359,12 +359,14 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] start by { $start } to be off all of the stage in time, or turn round in time
+        [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] turn round in time
        *[no] no start of the day is early enough: turn round in time, or take another line
     }
     .short = on snow bridges after { $until }, when they are no longer trusted
     .cure = { $known ->
         [yes] start by { $start }, or turn round in time
+        [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] turn round in time
        *[no] turn round in time, or another line: no start of the day is early enough
     }
@@ -385,8 +387,15 @@ back-late = { $just ->
    *[no] the line is done at { $arrival }; the leader wants to be back by { $by }
 }
     .hint = { $known ->
-        [yes] start by { $start }, or turn round in time
-       *[no] turn round in time
+        [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
+        [yes] { $turns ->
+            [yes] start by { $start }, or turn round in time
+           *[no] start by { $start }
+        }
+       *[other] { $turns ->
+            [yes] turn round in time
+           *[no] no turn from here is done in time either: go on, or stay where it is safe
+        }
     }
     .short = { $just ->
         [yes] done just after { $by }

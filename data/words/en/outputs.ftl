@@ -149,7 +149,7 @@ clock-latest-start = { $late ->
 clock-latest-here = { $late ->
     [yes] { $hour } at { $place } is { $earlier } too late: { "" }
    *[no] { $hour } at { $place }: { "" }
-}there by { $by } to be off all bridges by { $until }
+}there by { $by } to be off all bridges by { $until }{ $others }
 clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
 clock-latest-start-none-without = ; without them { $at }
 clock-latest-start-without = , { $at } without

@@ -6,6 +6,7 @@ use super::{
 };
 use crate::{
     plan::{
+        clock::StartBy,
         fact::{Fact, TripHour},
         finding::At,
         name::ZoneName,
@@ -27,15 +28,15 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             left_at,
             until,
             start_by,
-            under_way,
-        } => vec![
+        } => [
             ("zone", Arg::Said(ice(z.as_ref(), voice))),
             just(*left_at, *until),
             ("left", hour(*left_at, voice)),
             ("until", hour_beside(*until, *left_at, voice)),
-            ("known", known(*start_by, *under_way)),
-            ("start", hour(start_by.unwrap_or(*until), voice)),
-        ],
+        ]
+        .into_iter()
+        .chain(by(*start_by, *until, voice))
+        .collect(),
         Fact::HaltOnHidden {
             zone: z,
             minutes,
@@ -51,9 +52,13 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             arrival,
             back_by,
             start_by,
+            turns,
         } => {
             let late = back_late(*arrival, *back_by, voice).into_iter();
-            late.chain(earlier(*start_by, *back_by, voice)).collect()
+            let turns = ("turns", Arg::yes(*turns));
+            late.chain(by(*start_by, *back_by, voice))
+                .chain([turns])
+                .collect()
         }
         Fact::SlowerBackLate { arrival, back_by } => back_late(*arrival, *back_by, voice).into(),
         Fact::LongStage { minutes, most_h } => vec![
@@ -88,16 +93,13 @@ fn back_late<'a>(arrival: Clock, back_by: Clock, voice: Voice) -> [(&'static str
     ]
 }
 
-/// By when to start, where that is no longer past.
-fn earlier<'a>(
-    start_by: Option<Clock>,
-    other: Clock,
-    voice: Voice,
-) -> [(&'static str, Arg<'a>); 2] {
-    [
-        ("known", Arg::yes(start_by.is_some())),
-        ("start", hour(start_by.unwrap_or(other), voice)),
-    ]
+/// By when to start, where that can be said, and why it cannot where it cannot.
+fn by<'a>(start_by: StartBy, other: Clock, voice: Voice) -> [(&'static str, Arg<'a>); 2] {
+    let start = match start_by {
+        StartBy::At(start) => start,
+        StartBy::NoneOfTheDay | StartBy::UnderWay | StartBy::NotReckoned => other,
+    };
+    [("known", known(start_by)), ("start", hour(start, voice))]
 }
 
 /// The time between the hours when the sun goes down and comes up, where it does.
@@ -152,11 +154,12 @@ fn trip_hour(of: TripHour) -> &'static str {
     }
 }
 
-/// Whether a start is early enough, or the team is under way and no start helps.
-fn known(start_by: Option<Clock>, under_way: bool) -> Arg<'static> {
-    Arg::Word(match (under_way, start_by) {
-        (true, _) => "under-way",
-        (false, Some(_)) => "yes",
-        (false, None) => "no",
+/// Whether a start is early enough, or why there is none.
+fn known(start_by: StartBy) -> Arg<'static> {
+    Arg::Word(match start_by {
+        StartBy::At(_) => "yes",
+        StartBy::NoneOfTheDay => "no",
+        StartBy::UnderWay => "under-way",
+        StartBy::NotReckoned => "unreckoned",
     })
 }

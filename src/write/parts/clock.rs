@@ -143,25 +143,13 @@ fn latest_start(
         return Some(voice.say("clock-latest-start-none", &args));
     }
     if let Some(here) = clock.start_at {
-        return latest_here(clock, here, voice);
+        return latest_here(clock, here, dark(clock, voice), voice);
     }
     let slower = match slower.latest_start {
         Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     };
     let late_min = clock.late_min();
-    let (key, dark) = match late_min {
-        Some(_) => ("clock-latest-start-dark", &clock.dark_if_latest),
-        None => ("clock-latest-start-dark-belays", &clock.dark_belays),
-    };
-    let dark = (!dark.is_empty()).then(|| {
-        let on = finding::on_legs(dark, voice);
-        let args = [
-            ("on", Arg::Said(on)),
-            ("legs", Arg::Said(finding::legs(dark, voice))),
-        ];
-        voice.say(key, &args)
-    });
     let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
     let args = [
@@ -173,7 +161,7 @@ fn latest_start(
         belays,
         without("without", "clock-latest-start-without"),
         without("without-late", "clock-latest-start-without-late"),
-        beside([back_start(clock, voice), dark, slower]),
+        beside([back_start(clock, voice), dark(clock, voice), slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
 }
@@ -188,8 +176,29 @@ fn back_start(clock: &StageClock, voice: Voice) -> Option<Said> {
     earlier.then(|| voice.say("clock-latest-start-back", &args))
 }
 
+/// What is dark with the latest start, or with one that is early enough.
+fn dark(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let (key, dark) = match clock.late_min() {
+        Some(_) => ("clock-latest-start-dark", &clock.dark_if_latest),
+        None => ("clock-latest-start-dark-belays", &clock.dark_belays),
+    };
+    (!dark.is_empty()).then(|| {
+        let on = finding::on_legs(dark, voice);
+        let args = [
+            ("on", Arg::Said(on)),
+            ("legs", Arg::Said(finding::legs(dark, voice))),
+        ];
+        voice.say(key, &args)
+    })
+}
+
 /// The same for who is under way: by when they had to be where they are.
-fn latest_here(clock: &StageClock, here: StartAt, voice: Voice) -> Option<Said> {
+fn latest_here(
+    clock: &StageClock,
+    here: StartAt,
+    dark: Option<Said>,
+    voice: Voice,
+) -> Option<Said> {
     let latest = clock.as_planned.latest_start?;
     let late_min = clock.late_min();
     let begun_min = here.hour.min() - clock.start?.min();
@@ -200,6 +209,7 @@ fn latest_here(clock: &StageClock, here: StartAt, voice: Voice) -> Option<Said> 
         ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("late", Arg::yes(late_min.is_some())),
         ("until", hour(clock.bridges_until?, voice)),
+        beside([dark]),
     ];
     Some(voice.say("clock-latest-here", &args))
 }

@@ -17,7 +17,8 @@ pub(super) fn turns(
     voice: Voice,
 ) -> Vec<Said> {
     let late = planned.turn_round_back_by;
-    let lines = match late.is_some() || clock.back_by.is_none() {
+    let off_first = late.is_some() || planned.no_turn_in_time || clock.back_by.is_none();
+    let lines = match off_first {
         true => [
             off_bridges(clock, planned, slower, voice),
             late.and_then(|late| back_by(clock, late, voice)),

@@ -142,10 +142,11 @@ impl<'a> Line<'a> {
 
     /// Where the words over a person stand: over the ends of a rope without coils they would leave the drawing.
     fn label(&self, person: usize, x: f64) -> (f64, &'static str) {
+        let is_last = person + 1 == self.ties.len() && self.setup.no_place.is_empty();
         match person {
             _ if self.coil > 0.0 => (x, "middle"),
             0 => (1.0, "start"),
-            i if i + 1 == self.ties.len() => (self.width - 1.0, "end"),
+            _ if is_last => (self.width - 1.0, "end"),
             _ => (x, "middle"),
         }
     }
