@@ -51,7 +51,7 @@ pub(super) struct Fitted<'a> {
     pub(super) promised: &'a Promised,
 }
 
-/// What a set-up tied otherwise costs beside the planned one.
+/// What a set-up tied otherwise costs beside the planned one, and whom no loop reaches, be it as planned or not.
 fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -> Vec<CureCost> {
     let draft = &fitting.draft;
     let over = |draft: &Draft| {
@@ -67,7 +67,7 @@ fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -
     let with_sling_m = coil_m + fitting.rules[Rule::SlingM];
     let less = with_sling_m < planned_m + rules[Rule::SlingM] - 1e-9;
     let shorter = less.then_some(CureCost::ShorterCoil { coil_m, planned_m });
-    // Told of whom no loop reaches as planned either: of a rope that is too short no loop is told.
+    // Of a rope that is too short no loop is told beside.
     let short = setup.reach.iter().filter_map(|r| {
         Some(CureCost::NotReached {
             falls: PersonName::at(r.person, &setup.persons),
@@ -102,8 +102,10 @@ impl Fitted<'_> {
             rope: (own.number, rope),
             left: &left,
         };
-        let cures = short.fitting().into_iter();
-        let mut judged = cures.filter_map(|fitting| self.judged(&fitting, planned));
+        let mut cures = short.fitting().into_iter().peekable();
+        cures.peek()?;
+        let falls = self.falls(self.job, planned);
+        let mut judged = cures.filter_map(|fitting| self.judged(&fitting, planned, falls));
         let cure = judged.find(|cure| cure.verdict < Verdict::Outside)?;
         if let Some(joined) = &cure.joined_to {
             self.promised.promise(joined.rope, planned.team);
@@ -111,7 +113,18 @@ impl Fitted<'_> {
         Some(cure)
     }
 
-    fn judged(&self, fitting: &Fitting, planned: &Draft) -> Option<RopeCure> {
+    /// How the falls of a draft stand on this leg.
+    fn falls(&self, job: &Brief<'_>, draft: &Draft) -> Verdict {
+        verdict::of_falls(job, self.leg, draft, &mut self.asked.borrow_mut().slopes)
+    }
+
+    /// What a team would be called that is tied so, beside falls that stand as they do where it is tied as planned.
+    fn judged(
+        &self,
+        fitting: &Fitting,
+        planned: &Draft,
+        falls_planned: Verdict,
+    ) -> Option<RopeCure> {
         let job = &Brief {
             rules: &fitting.rules,
             ..*self.job
@@ -124,9 +137,7 @@ impl Fitted<'_> {
             bought_m: None,
         };
         let setup = tied.setup();
-        let mut asked = self.asked.borrow_mut();
-        let [falls, falls_planned] = [(job, &fitting.draft), (self.job, planned)]
-            .map(|(job, draft)| verdict::of_falls(job, self.leg, draft, &mut asked.slopes));
+        let falls = self.falls(job, &fitting.draft);
         let less_held = (falls > falls_planned).then_some(CureCost::FallLessHeld);
         let costs = costs(fitting, &setup, planned, self.job.rules);
         let name = |number: usize| Some(RopeName::of(number, job.rope(number)?));
@@ -140,7 +151,7 @@ impl Fitted<'_> {
             as_tied_gap_m: setup.as_tied_gap_m,
             gaps_differ: false,
             costs: less_held.into_iter().chain(costs).collect(),
-            verdict: tied.verdict(&tied.rope_facts(&setup), &mut asked.slopes),
+            verdict: tied.verdict(&tied.rope_facts(&setup), falls),
         })
     }
 }
@@ -280,6 +291,16 @@ mod tests {
             paid(walk(12.0), walk(10.0)),
             [shorter(2.5, 3.0), beyond(2, 10.0)],
             "at the lip is reached"
+        );
+        assert_eq!(
+            paid(walk(9.0), walk(8.0)),
+            [
+                shorter(2.0, 2.25),
+                beyond(1, 0.5),
+                beyond(2, 8.5),
+                beyond(3, 0.5)
+            ],
+            "nor as planned"
         );
     }
 }

@@ -48,9 +48,8 @@ impl TiedTeam<'_> {
         let lacks =
             |fact: &Fact| !matches!(fact, Fact::NearRope { .. } | Fact::BendBlocksHaul { .. });
         let facts = on.rope_facts(&on.setup());
-        let mut asked = self.asked.borrow_mut();
-        let holds =
-            !facts.iter().any(lacks) && on.verdict(&facts, &mut asked.slopes) < Verdict::Outside;
+        let verdict = || on.verdict(&facts, on.falls(&mut self.asked.borrow_mut().slopes));
+        let holds = !facts.iter().any(lacks) && verdict() < Verdict::Outside;
         holds.then_some(OneByOne {
             spacing_m: spacing.spacing_m,
             needed_m: draft.ledger.total_m,

@@ -46,11 +46,15 @@ impl TiedOn<'_> {
         team::rope_findings(self.job, setup, None, &|_| RopesLeft::default())
     }
 
-    /// What the plan would call it with what is found of its rope; what the ground says for itself is left out.
-    pub(crate) fn verdict(&self, facts: &[Fact], asked: &mut AskedSlopes) -> Verdict {
+    /// What the plan would call it with what is found of its rope and of its falls; what the ground says for itself is left out.
+    pub(crate) fn verdict(&self, facts: &[Fact], falls: Verdict) -> Verdict {
         let carried = verdict::of_levels(facts.iter().map(|fact| fact.level()));
         let tied = verdict::of_draft(self.job, self.leg, self.draft);
-        let falls = verdict::of_falls(self.job, self.leg, self.draft, asked);
         tied.max(falls).max(carried)
+    }
+
+    /// How its falls stand.
+    pub(crate) fn falls(&self, asked: &mut AskedSlopes) -> Verdict {
+        verdict::of_falls(self.job, self.leg, self.draft, asked)
     }
 }

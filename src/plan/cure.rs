@@ -82,7 +82,7 @@ pub struct RopeCure {
     /// Whether that is the narrowest of several legs whose gaps differ.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub gaps_differ: bool,
-    /// What it costs beside the plan.
+    /// What it costs beside the plan, and whom no loop reaches then.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub costs: Vec<CureCost>,
     /// How the team then stands on the leg, falls included; never outside. What the ground says for itself stays.
@@ -120,7 +120,8 @@ impl RopeCure {
     }
 }
 
-/// What a cure for a rope that is too short costs.
+/// What a cure for a rope that is too short costs. All but the loops is told beside the plan as it would be were the rope long
+/// enough.
 ///
 /// ```
 /// use schrund::plan::{cure::CureCost, fact::Fact};
@@ -155,7 +156,7 @@ pub enum CureCost {
         /// As planned, metres.
         planned_m: f64,
     },
-    /// A drop loop ends short of the lip for somebody.
+    /// A drop loop ends short of the lip for somebody, be it so as planned or not.
     NotReached {
         /// Whoever falls.
         falls: PersonName,

@@ -210,7 +210,8 @@ pub struct TeamSetup {
     /// How far apart it is tied anew for that gap, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_at_spacing_m: Option<f64>,
-    /// Widest gap across for which this set-up, as it is tied, still keeps the spacing rule, metres.
+    /// Widest gap across for which this set-up, as it is tied, still keeps the spacing rule, metres; absent where the rope is
+    /// too short to be tied so, and where no gap is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
     /// The same along the line of travel, however a gap is met, metres: as it is measured on the spot.

@@ -53,8 +53,11 @@ impl Draft {
         let length_m = load.map(|l| l.length_m);
         // Of a gap that nobody gave nothing is claimed.
         let given_m = length_m.filter(|_| self.spacing.gap_given());
-        let as_tied_along_m = draft::gap_along_m(people, spacing_m, rules);
-        let as_tied_gap_m = draft::gap_at_m(people, spacing_m, factor, rules);
+        let at_hand = rope.map(|(number, r)| RopeAtHand::of(number, r, self.ledger.total_m));
+        // Nor of a rope that is too short to be tied so.
+        let is_short = at_hand.as_ref().is_some_and(|r| r.short_m().is_some());
+        let tied_as_planned = self.spacing.gap_given() && !is_short;
+        let as_tied = |gap_m: f64| tied_as_planned.then_some(gap_m);
         let layout = marks::RopeLayout {
             people,
             spacing_m,
@@ -81,9 +84,9 @@ impl Draft {
             sold_length_m,
             marks,
             no_place,
-            rope: rope.map(|(number, r)| at_hand(number, r, self.ledger.total_m)),
-            as_tied_gap_m: self.spacing.gap_given().then_some(as_tied_gap_m),
-            as_tied_along_m: self.spacing.gap_given().then_some(as_tied_along_m),
+            rope: at_hand,
+            as_tied_gap_m: as_tied(draft::gap_at_m(people, spacing_m, factor, rules)),
+            as_tied_along_m: as_tied(draft::gap_along_m(people, spacing_m, rules)),
             covers_at_spacing_m: given_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
             covers_gap_m: given_m.and_then(|m| self.covers_gap_m(m, factor, rules)),
             knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),
@@ -154,11 +157,13 @@ impl Draft {
     }
 }
 
-fn at_hand(number: usize, rope: &Rope, total_m: f64) -> RopeAtHand {
-    RopeAtHand {
-        number,
-        name: rope.name.clone(),
-        length_m: rope.length_m,
-        spare_m: rope.length_m - total_m,
+impl RopeAtHand {
+    fn of(number: usize, rope: &Rope, needed_m: f64) -> Self {
+        Self {
+            number,
+            name: rope.name.clone(),
+            length_m: rope.length_m,
+            spare_m: rope.length_m - needed_m,
+        }
     }
 }

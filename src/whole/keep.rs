@@ -182,7 +182,7 @@ impl<'a> Keeping<'a> {
                 bought_m: rope.is_none().then_some(length_m),
             };
             let facts = tied.rope_facts(&tied.setup());
-            tied.verdict(&facts, &mut self.asked.borrow_mut().slopes)
+            tied.verdict(&facts, tied.falls(&mut self.asked.borrow_mut().slopes))
         };
         let planned_as = verdict(planned);
         // Nothing is graver than a stop.

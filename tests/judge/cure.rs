@@ -97,6 +97,16 @@ fn walking_closer_is_the_first_cure() {
         hint(&trip),
         "walk 12 m apart instead of 14 m: the 40 m rope is long enough, spaced for gaps up to 15 m; but drop loops for person 2, person 3 end 2.5 m short of the lip"
     );
+    // On 46 m four can walk 14 m apart, over gaps of 0.8 of 17.5 m; on 40 m nobody is tied so.
+    let as_tied = |trip: &Trip| {
+        let plan = trip.plan();
+        let setup = &roped(&plan).teams[0];
+        (setup.as_tied_gap_m, setup.as_tied_along_m)
+    };
+    assert_eq!(as_tied(&trip), (None, None));
+    let (across_m, along_m) = as_tied(&four(10.0, &[46.0]));
+    assert!(along_m.is_some_and(|m| (m - 17.5).abs() < 1e-6));
+    assert_eq!(across_m, along_m, "crossed squarely");
 }
 
 #[test]

@@ -185,8 +185,8 @@ fn rope(found: &mut Found, team: &Value, want: &Setup) {
     let name = "sold_length_m";
     found.number(Part::Ledger, name, &team[name], sold, FIGURE);
     let covers = [
-        ("as_tied_gap_m", Some(want.as_tied_gap_m)),
-        ("as_tied_along_m", Some(want.as_tied_along_m)),
+        ("as_tied_gap_m", want.as_tied_gap_m),
+        ("as_tied_along_m", want.as_tied_along_m),
         ("covers_gap_m", want.covers_m),
     ];
     // What a pair with fewer knots than the layout would cover is no answer any more.

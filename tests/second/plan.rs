@@ -21,8 +21,9 @@ pub(super) struct Setup {
     pub(super) beyond_limits: bool,
     /// Whether the whole layout of knots asks for more than habit does.
     pub(super) layout_asks: bool,
-    pub(super) as_tied_gap_m: f64,
-    pub(super) as_tied_along_m: f64,
+    /// None where the rope is too short to be tied so.
+    pub(super) as_tied_gap_m: Option<f64>,
+    pub(super) as_tied_along_m: Option<f64>,
     pub(super) covers_m: Option<f64>,
     /// With a rope at hand: which, what is carried, and how deep it reaches.
     pub(super) at_hand: Option<(usize, Carried, Vec<Reach>)>,
@@ -81,6 +82,8 @@ fn setup(
         let reaches = reaches(case, leg.spacing_m, carried.coil_m);
         (r, carried, reaches)
     });
+    let is_short = rope.is_some() && held_m < ledger.total_m() - 1e-9;
+    let as_tied = |gap_m: f64| (!is_short).then_some(gap_m);
     let drawn = leg.zones.iter().flat_map(|(_, touches)| touches);
     let ice: Vec<Stretch> = drawn.chain(undrawn).copied().collect();
     Setup {
@@ -88,8 +91,8 @@ fn setup(
         beyond_limits: beyond_limits(case, leg),
         layout_asks: ledger.knots > 0
             && stepped(habit_m(case, &leg.zones, leg.undrawn)) < case.layout.needs_m(case.people),
-        as_tied_gap_m: suited_gap_m(case, line, leg, leg.spacing_m),
-        as_tied_along_m: suits_m(case.people, leg.spacing_m),
+        as_tied_gap_m: as_tied(suited_gap_m(case, line, leg, leg.spacing_m)),
+        as_tied_along_m: as_tied(suits_m(case.people, leg.spacing_m)),
         covers_m: covers_m(case, line, leg, held_m),
         at_hand,
         slopes: slopes(case, line, leg.stretch, leg.spacing_m, &ice),

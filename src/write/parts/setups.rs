@@ -371,24 +371,22 @@ fn pull(answer: &HaulAnswer, voice: Voice) -> Said {
 /// For how wide a gap the team is spaced, and what nothing here is planned for.
 fn spaced(setup: &TeamSetup, voice: Voice) -> Said {
     let mut not = Vec::new();
-    let long_enough = match setup.rope_short_m() {
-        None => "yes",
-        Some(_) => "no",
-    };
     let anew = setup.covers_gap_m.zip(setup.covers_at_spacing_m);
-    let spaced = match (setup.as_tied_gap_m, anew) {
-        (Some(tied_m), Some((gap_m, apart_m))) => {
+    let spaced = match anew {
+        Some((gap_m, apart_m)) => {
             not.push(voice.say("block-not-wider", &[]));
             let args = [
                 ("gap", Arg::There(gap_m)),
                 ("apart", Arg::Measured(apart_m)),
-                ("tied", Arg::There(tied_m)),
-                ("long-enough", Arg::Word(long_enough)),
+                ("tied", Arg::There(setup.as_tied_gap_m.unwrap_or_default())),
+                ("long-enough", Arg::yes(setup.as_tied_gap_m.is_some())),
             ];
             voice.say("block-spaced", &args)
         }
-        (Some(_), None) => voice.say("block-spaced-nothing", &[]),
-        (None, _) => voice.say("block-spaced-unknown", &[]),
+        None if setup.rope_short_m().or(setup.as_tied_gap_m).is_some() => {
+            voice.say("block-spaced-nothing", &[])
+        }
+        None => voice.say("block-spaced-unknown", &[]),
     };
     let short = setup.reach.iter().filter(|f| f.short_m().is_some());
     not.extend(short.map(|f| {

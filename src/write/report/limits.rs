@@ -60,17 +60,12 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
             th scope="row" data-label=(word("report-leg", voice)) { (who(leg, team, voice)) }
             td class="n" data-label=(label("report-rope", short, voice)) { (maybe(rope_m, Round::Down, voice)) }
             td class="n" data-label=(label("limits-planned", short, voice)) { (maybe(leg.gap_m, Round::Up, voice)) }
-            td class="n" data-label=(label("limits-as-tied", short, voice)) { (maybe(as_tied(team), Round::Down, voice)) }
+            td class="n" data-label=(label("limits-as-tied", short, voice)) { (maybe(team.as_tied_gap_m, Round::Down, voice)) }
             td class="n" data-label=(label("limits-anew", short, voice)) data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
             td class="n" data-label=(label("report-coils", short, voice)) { (voice.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (voice.shown(&Arg::Kilograms(team.coil_kg, Round::Up))) } }
         }
     }
-}
-
-/// The widest gap as tied; none where the rope is too short to be tied so.
-fn as_tied(team: &TeamSetup) -> Option<f64> {
-    team.as_tied_gap_m.filter(|_| team.rope_short_m().is_none())
 }
 
 fn maybe(metres: Option<f64>, side: Round, voice: Voice) -> String {
