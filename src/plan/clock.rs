@@ -276,6 +276,10 @@ pub struct Backwards {
     /// where there are none, and where no start of the day is early enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest_start: Option<Clock>,
+    /// The latest start, to the minute, with which the stage is done by the hour that the leader gives, be it on the day before;
+    /// absent for who is under way.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub latest_start_back_by: Option<Clock>,
     /// Chainage where the team is at that hour when it starts as planned, metres; absent where it has not begun or is
     /// done.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -87,6 +87,15 @@ impl<'a> WalkedStage<'a> {
         Some(start.cut_off()).filter(|start| start.min() >= 0.0)
     }
 
+    /// The latest start, to the minute, with which the stage is done by the hour that the leader gives, be it on the day before;
+    /// `None` without such an hour, where the climb is not known, and for who is under way.
+    pub(crate) fn latest_start_back(&self) -> Option<Clock> {
+        let times = self.job.timetable;
+        let by = times.back_by.value.filter(|_| self.climb_is_known())?;
+        let start = by.after(-self.arrival_min()).cut_off();
+        times.start_at_km.value.is_none().then_some(start)
+    }
+
     /// Minutes until the end of the stage, the rope off.
     pub(crate) fn arrival_min(&self) -> f64 {
         let legs = self.hours.iter();

@@ -4,7 +4,8 @@ use crate::{
     judge::place::position,
     plan::{
         clock::{
-            Backwards, PlanClock, StageBelays, StageClock, StartAt, SunAllDay, TurnKind, TurnRound,
+            Backwards, PlanClock, StageBelays, StageClock, StartAt, StartBy, SunAllDay, TurnKind,
+            TurnRound,
         },
         fact::Fact,
         leg::{Leg, Verdict},
@@ -84,6 +85,16 @@ fn start_at(walked: &WalkedStage<'_>) -> Option<StartAt> {
         at_m: times.start_at_m()?.min(stage.length_m()),
         hour: times.start.value?,
     })
+}
+
+/// By when a stage has to be started for an hour, where that is the latest start for it.
+pub(super) fn start_by(walked: &WalkedStage<'_>, latest_start: Option<Clock>) -> StartBy {
+    match latest_start {
+        _ if walked.job.timetable.start_at_m().is_some() => StartBy::UnderWay,
+        _ if !walked.climb_is_known() => StartBy::NotReckoned,
+        Some(start) => StartBy::At(start),
+        None => StartBy::NoneOfTheDay,
+    }
 }
 
 /// The first leg of a stage on which roping up is no answer.
@@ -300,6 +311,7 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
         arrival: Some(start.after(walked.arrival_min())),
         bridges_left: walked.bridges_left_min().map(|min| start.after(min)),
         latest_start: walked.latest_start(),
+        latest_start_back_by: walked.latest_start_back(),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),
         turn_round: turns.turn.map(told),

@@ -181,9 +181,7 @@ impl Table<'_> {
             otherwise: Vec::new(),
         }
     }
-}
 
-impl Table<'_> {
     /// Ties the team otherwise for the rows for which its rope is too short as is taught; gives the ways that are used.
     fn tie_otherwise(
         &self,
@@ -202,7 +200,8 @@ impl Table<'_> {
         for row in rows.iter_mut().filter(|row| row.fits == Some(false)) {
             row.otherwise = ways.over(row.gap_m);
         }
-        ways.used
+        let used = ways.used.into_iter();
+        used.map(|(_, otherwise)| otherwise).collect()
     }
 }
 
@@ -211,9 +210,8 @@ struct Ways<'a> {
     table: &'a Table<'a>,
     rope_m: f64,
     all: Vec<Tying>,
-    /// Those used so far, and for each its place among all.
-    used: Vec<FieldOtherwise>,
-    places: Vec<usize>,
+    /// Those used so far, each with its place among all.
+    used: Vec<(usize, FieldOtherwise)>,
 }
 
 impl<'a> Ways<'a> {
@@ -223,7 +221,6 @@ impl<'a> Ways<'a> {
             rope_m: rope.length_m,
             all: Tying::all(&table.draft(0.0), table.rules),
             used: Vec::new(),
-            places: Vec::new(),
         }
     }
 
@@ -233,7 +230,8 @@ impl<'a> Ways<'a> {
         let tied = |(place, tying)| Some((place, tying, self.tied(tying, gap_m)?));
         let (place, tying, draft) = { all }.find_map(tied)?;
         let (spacing_m, ledger) = (draft.spacing.spacing_m, draft.ledger);
-        let known = self.places.iter().position(|known| *known == place);
+        let mut used = self.used.iter();
+        let known = used.position(|(known, _)| *known == place);
         let way = match known {
             Some(at) => at + 1,
             None => {
@@ -242,8 +240,7 @@ impl<'a> Ways<'a> {
                     spacing_m,
                     to_gap_m: self.to_gap_m(tying, &draft)?,
                 };
-                self.used.push(used);
-                self.places.push(place);
+                self.used.push((place, used));
                 self.used.len()
             }
         };

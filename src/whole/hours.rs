@@ -2,7 +2,6 @@
 
 use crate::{
     plan::{
-        clock::StartBy,
         fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
     },
@@ -10,7 +9,7 @@ use crate::{
     rope::legs::RopedLeg,
     times::{backwards::WalkedStage, hours::Hours},
     trip::{clock::Clock, job::Brief, timetable::Timetable},
-    whole::clock::{dark, slower, turns_back},
+    whole::clock::{dark, slower, start_by, turns_back},
 };
 
 /// What is found of the clock of the trip, and of how long its stages take.
@@ -67,15 +66,6 @@ fn before_start(start: Clock, times: &Timetable) -> impl Iterator<Item = Finding
     })
 }
 
-/// By when a stage has to be started that is done so many minutes too late.
-fn start_by(walked: &WalkedStage<'_>, late_min: f64) -> StartBy {
-    match walked.start() {
-        _ if walked.job.timetable.start_at_m().is_some() => StartBy::UnderWay,
-        Some(start) if walked.climb_is_known() => StartBy::At(start.after(-late_min).cut_off()),
-        _ => StartBy::NotReckoned,
-    }
-}
-
 /// Where a stage is done too late, and what is too late for a slower party alone.
 fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
     if walked.start().is_none() {
@@ -96,7 +86,7 @@ fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
     let back = done(walked).map(|(arrival, back_by)| Fact::BackLate {
         arrival,
         back_by,
-        start_by: start_by(walked, arrival.min() - back_by.min()),
+        start_by: start_by(walked, walked.latest_start_back()),
         turns: turns_back(walked),
     });
     let back = back.or_else(|| {

@@ -34,7 +34,7 @@ use crate::{
         turn::OffBridges,
     },
     trip::{clock::Clock, job::Brief},
-    whole::parts,
+    whole::{clock::start_by, parts},
 };
 
 /// What the trip has settled before its legs are put together.
@@ -86,7 +86,7 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
             .start()
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
-            start_by: start_by(stage),
+            start_by: start_by(stage, stage.latest_start()),
             given_m: settled.job.timetable.start_at_m(),
             back,
         };
@@ -95,16 +95,6 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
     let all = settled.legs.iter().zip(found).zip(hours).zip(of_stage);
     all.map(|(((leg, found), hours), of)| settled.leg(leg, found, hours, &of))
         .collect()
-}
-
-/// By when a stage has to be started to leave its hidden gaps in time.
-fn start_by(stage: &WalkedStage<'_>) -> StartBy {
-    match stage.latest_start() {
-        _ if stage.job.timetable.start_at_m().is_some() => StartBy::UnderWay,
-        _ if !stage.climb_is_known() => StartBy::NotReckoned,
-        Some(start) => StartBy::At(start),
-        None => StartBy::NoneOfTheDay,
-    }
 }
 
 /// What is known of the hours of a stage.

@@ -54,9 +54,7 @@ pub fn globe(out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
 }
 
 fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::Result<()> {
-    let name = sheet.name().map(str::to_owned);
-    let name = name.unwrap_or_else(|| voice.say("route", &[]).to_string());
-    kml.text("name", &name)?;
+    kml.text("name", &sheet.title().to_string())?;
     let zones = ZonesShown::of(sheet);
     let says = zones.first_line(sheet.plan, voice);
     kml.text("description", &html(&says.to_string()))?;

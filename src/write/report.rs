@@ -59,7 +59,7 @@ use markup::{said, word};
 #[must_use]
 pub fn page(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
-    let title = plain::short(&head::title(sheet), 80);
+    let title = plain::short(&sheet.title().to_string(), 80);
     let window = voice.say("report-window", &[("title", Arg::Name(&title))]);
     let behind = annex::behind(sections(sheet), voice);
     document::of(&window, &sheet::body(sheet, &behind), None, voice)

@@ -7,7 +7,7 @@ use crate::{
         Plan,
         without::{Difference, Without},
     },
-    say::voice::Voice,
+    say::{span::Said, voice::Voice},
     trip::{
         job::Job, language::Language, party::EmergencyContact, rope::Rope, route::Route, zone::Zone,
     },
@@ -70,6 +70,13 @@ impl<'a> Sheet<'a> {
     pub fn name(&self) -> Option<&'a str> {
         let route: &'a Option<String> = &self.plan.route.name;
         self.trip.or(route.as_deref())
+    }
+
+    /// The same, or the word for a route that nobody named.
+    #[must_use]
+    pub(crate) fn title(&self) -> Said {
+        let word = || self.look.voice.say("route", &[]);
+        self.name().map_or_else(word, Said::name)
     }
 }
 

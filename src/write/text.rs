@@ -70,10 +70,7 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
 
 fn head_named(sheet: &Sheet<'_>, most: usize, voice: Voice) -> String {
     let route = &sheet.plan.route;
-    let name = match sheet.name() {
-        Some(name) => Said::name(plain::short(name, most)),
-        None => voice.say("route", &[]),
-    };
+    let name = sheet.title().map_names(|name| plain::short(name, most));
     let args = [
         ("name", Arg::Said(name)),
         ("length", Arg::Walked(route.length_m)),

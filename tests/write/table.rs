@@ -145,7 +145,7 @@ fn letters_are_told_for_what_they_stand_for() {
     );
     assert_eq!(
         legend(&ZONES[..1]),
-        "Letters: rope on or off. Rope needed/carried. inside: spacing and rope alone. unroped: no ice drawn"
+        "Letters: rope on or off. Rope needed/carried. inside: no promise for falls. unroped: no ice drawn"
     );
     let askew = "{\"gap_m\":4,\"snow_depth_m\":2,\"strike_deg\":45}";
     let heads = |zone: &str| -> String {

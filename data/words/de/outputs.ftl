@@ -160,9 +160,9 @@ clock-belays = { $belays ->
 }
 clock-latest-start-back = ; { $at }, um bis { $by } am Ende zu sein
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-dark = ; dunkel: { $legs }
+clock-latest-start-dark = ; dann dunkel: { $legs }
 clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $on } im Dunkeln
-clock-latest-start-slower-none = ; Langsamere am Tag davor
+clock-latest-start-slower-none = ; Langsamere: zu spät
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn-leg = Abschnitt { $leg }
@@ -583,7 +583,7 @@ page-legend = { $roped ->
     }. Seil nötig/dabei.
    *[no] Buchstaben: es beginnt Eis, nach eigenem Wort ohne Seil.
 } { $inside ->
-    [yes] im Rahmen: nur Abstand und Seil.{ " " }
+    [yes] im Rahmen: keine Zusage für Stürze.{ " " }
    *[no] { "" }
 }ohne Seil: kein Eis { $drawn ->
     [yes] gezeichnet
@@ -618,7 +618,7 @@ page-left = { $good-for ->
 page-set-ups = Seileinteilungen{ $knots ->
     [yes] { "" }
    *[no] { " " }ohne Bremsknoten
-}; Einbinden (je { $tie }) bei: { $unit } vom freien Ende des Seils
+}: Person, { $unit } vom freien Ende; Einbinden kostet je { $tie }
 page-legs-of-team = { $legs }, Seilschaft { $team }
 page-set-up = { $spacing } Abstand, { $knots }{ $coils }: { $marks }
 page-set-up-knots = { $knots },{ " " }

@@ -160,9 +160,9 @@ clock-belays = { $belays ->
 }
 clock-latest-start-back = ; by { $at } to be done by { $by }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-dark = ; dark: { $legs }
+clock-latest-start-dark = ; then dark: { $legs }
 clock-latest-start-dark-belays = ; as planned the belays on { $on } are in the dark
-clock-latest-start-slower-none = ; if slower, a day earlier
+clock-latest-start-slower-none = ; too late if slower
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn-leg = leg { $leg }
@@ -583,7 +583,7 @@ page-legend = { $roped ->
     }. Rope needed/carried.
    *[no] Letters: ice begins that you go unroped, by your word.
 } { $inside ->
-    [yes] inside: spacing and rope alone.{ " " }
+    [yes] inside: no promise for falls.{ " " }
    *[no] { "" }
 }unroped: no ice { $drawn ->
     [yes] drawn
@@ -618,7 +618,7 @@ page-left = { $good-for ->
 page-set-ups = Set-ups{ $knots ->
     [yes] { "" }
    *[no] { " " }without brake knots
-}; tie-ins ({ $tie } each): { $unit } from the free end of the rope
+}: person, { $unit } from the free end; a tie-in takes { $tie }
 page-legs-of-team = { $legs }, team { $team }
 page-set-up = { $spacing } apart, { $knots }{ $coils }: { $marks }
 page-set-up-knots = { $knots },{ " " }

@@ -65,7 +65,7 @@ pub fn planned(
     serde_json::to_string(&Planned {
         faults: [],
         verdict: plan.verdict().as_str(),
-        title: report::head::title(sheet),
+        title: sheet.title().to_string(),
         notices: told(notices, voice),
         head: report::sheet::first(sheet).into_string(),
         reading: markup(&reading(plan, voice)),

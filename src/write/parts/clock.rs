@@ -168,11 +168,12 @@ fn latest_start(
 
 /// The latest start to be done in time, where that is earlier than the one for the bridges.
 fn back_start(clock: &StageClock, voice: Voice) -> Option<Said> {
-    let by = clock.back_by?;
-    let late_min = clock.as_planned.arrival?.min() - by.min();
-    let start = clock.start?.after(-late_min).cut_off();
+    let start = clock.as_planned.latest_start_back_by?;
     let earlier = clock.as_planned.latest_start?.is_later_than(start);
-    let args = [("at", hour(start, voice)), ("by", hour(by, voice))];
+    let args = [
+        ("at", hour(start, voice)),
+        ("by", hour(clock.back_by?, voice)),
+    ];
     earlier.then(|| voice.say("clock-latest-start-back", &args))
 }
 

@@ -68,10 +68,11 @@ pub(crate) fn untied(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
 /// The ropes at hand that no team carries, and what they are good for.
 pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
     let left = untied(sheet, voice)?;
-    let (joined, names) = joined(&sheet.plan.legs, voice);
-    let spare_m = at_hand(sheet)
-        .map(|(_, rope)| rope.length_m)
-        .fold(0.0, f64::max);
+    let (joined, names) = joined(&sheet.plan.legs);
+    // Beside ropes that are joined a rescue is told of those alone.
+    let is_told = |number: &usize| names.is_empty() || names.iter().any(|n| n.rope == *number);
+    let told = at_hand(sheet).filter(|(number, _)| is_told(number));
+    let spare_m = told.map(|(_, rope)| rope.length_m).fold(0.0, f64::max);
     let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
     let lacking = sheet.plan.legs.iter().any(lacks_rope);
     let good_for = match (joined.is_empty(), short.is_empty()) {
@@ -84,7 +85,10 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
         ("good-for", Arg::Word(good_for)),
         (
             "ropes",
-            Arg::Said(if joined.is_empty() { left } else { names }),
+            Arg::Said(match &names[..] {
+                [] => left,
+                names => Said::join(names.iter().map(|name| rope(name, voice)), ", "),
+            }),
         ),
         ("joined", Arg::Said(finding::on_legs(&joined, voice))),
         ("short", Arg::yes(!short.is_empty())),
@@ -94,7 +98,7 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
 }
 
 /// The legs on which a rope that nobody carries makes that of a team long enough, joined to it, and which ropes these are.
-fn joined(legs: &[Leg], voice: Voice) -> (Vec<usize>, Said) {
+fn joined(legs: &[Leg]) -> (Vec<usize>, Vec<&RopeName>) {
     let (mut on, mut names) = (Vec::new(), Vec::new());
     for leg in legs {
         let facts = leg.findings.iter().filter_map(Finding::fact);
@@ -104,14 +108,13 @@ fn joined(legs: &[Leg], voice: Voice) -> (Vec<usize>, Said) {
         });
         for name in cures {
             on.push(leg.leg);
-            let name = rope(name, voice);
             if !names.contains(&name) {
                 names.push(name);
             }
         }
     }
     on.dedup();
-    (on, Said::join(names, ", "))
+    (on, names)
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.

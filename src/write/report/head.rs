@@ -23,12 +23,6 @@ pub(super) fn summary(sheet: &Sheet<'_>) -> Markup {
     html! { (figures(sheet)) (verdict(sheet)) }
 }
 
-/// What the trip is called, else the route.
-pub(in crate::write) fn title(sheet: &Sheet<'_>) -> String {
-    let named = sheet.name().map(str::to_owned);
-    named.unwrap_or_else(|| word("route", sheet.look.voice).to_string())
-}
-
 fn figures(sheet: &Sheet<'_>) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let (route, short) = (&plan.route, sheet.look.voice.units.short());

@@ -13,7 +13,6 @@ use room::Room;
 
 use super::{
     document::{self, OwnPaper},
-    head as titles,
     markup::{spans, word},
     notes,
     same::{Same, tied_alike},
@@ -34,7 +33,7 @@ use crate::{
 #[must_use]
 pub fn page(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
-    let name = plain::short(&titles::title(sheet), 80);
+    let name = plain::short(&sheet.title().to_string(), 80);
     let title = voice.say("sheet-title", &[("name", Arg::Name(&name))]);
     let own = OwnPaper {
         class: "alone",

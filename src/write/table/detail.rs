@@ -53,11 +53,8 @@ pub(super) fn whole(sheet: &Sheet<'_>) -> Table {
 
 fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let (route, voice) = (&sheet.plan.route, look.voice);
-    let name = sheet
-        .name()
-        .map_or_else(|| voice.say("route", &[]), Said::name);
     let title = [
-        ("name", Arg::Said(name)),
+        ("name", Arg::Said(sheet.title())),
         ("length", Arg::Walked(route.length_m)),
         ("up", Arg::Whole(route.ascent_m.unwrap_or_default())),
         ("down", Arg::Whole(route.descent_m.unwrap_or_default())),

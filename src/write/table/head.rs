@@ -1,7 +1,7 @@
 //! The head of the page: which day it is, how far, how high, when, and how late to start and to turn round.
 
 use crate::{
-    say::{arg::Arg, span::Said},
+    say::arg::Arg,
     write::{
         parts::{
             clock, day,
@@ -16,11 +16,8 @@ use crate::{
 /// The name with what stops, the figures of the day, and its hours.
 pub(super) fn head(out: &mut String, sheet: &Sheet<'_>) {
     let (plan, voice, width) = (sheet.plan, sheet.look.voice, sheet.look.width);
-    let name = sheet
-        .name()
-        .map_or_else(|| voice.say("route", &[]), Said::name);
     let args = [
-        ("name", Arg::Said(name)),
+        ("name", Arg::Said(sheet.title())),
         ("words", Arg::Said(first_words(plan, voice))),
     ];
     hanging(out, &voice.say("page-first", &args).to_string(), width);

@@ -24,10 +24,7 @@ use crate::{
             sentence, style,
             told::OfLevel,
         },
-        report::{
-            head::title,
-            markup::{said, spans},
-        },
+        report::markup::{said, spans},
         sheet::Sheet,
     },
 };
@@ -38,7 +35,7 @@ const NAMED: usize = 15;
 /// Name, date, who, the figures of the day, and what comes first.
 pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel], print: Print) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
-    let name = title(sheet);
+    let name = sheet.title().to_string();
     html! {
         header class={ "sheet " (print.class()) } {
             p class="kind" { (voice.say("sheet-kind", &[])) }

@@ -45,15 +45,14 @@ fn all_falls(same: &Same<'_>, voice: Voice) -> Vec<Part> {
         arrest
             .everybody
             .iter()
-            .map(|held| word(*held, setup))
-            .max_by_key(|word| gravity(word))
+            .map(|held| FallHeld::of(*held, setup))
+            .max()
     };
     let setups = same.uses.iter().map(|(_, setup)| *setup);
-    let words: Option<Vec<&str>> = setups.map(|setup| of(&setup)).collect();
-    let worst = words.and_then(|words| words.into_iter().max_by_key(|word| gravity(word)));
-    let says = match worst {
+    let all: Option<Vec<FallHeld>> = setups.map(|setup| of(&setup)).collect();
+    let says = match all.and_then(|all| all.into_iter().max()) {
         None => voice.say("sheet-no-fall", &[]),
-        Some(held) => voice.say("sheet-fall-worst", &[("held", Arg::Word(held))]),
+        Some(held) => voice.say("sheet-fall-worst", &[("held", held.word())]),
     };
     let says = vec![says];
     vec![Part { legs: None, says }]
@@ -62,9 +61,9 @@ fn all_falls(same: &Same<'_>, voice: Voice) -> Vec<Part> {
 /// Whether falls are held: everybody's in one, else of those together for whom it is the same.
 fn falls(on: &On<'_>) -> Said {
     let everybody = on.setup.arrest.iter().flat_map(|arrest| &arrest.everybody);
-    let mut kinds: Vec<(&str, Vec<usize>)> = Vec::new();
+    let mut kinds: Vec<(FallHeld, Vec<usize>)> = Vec::new();
     for (person, held) in (1..).zip(everybody) {
-        let held = word(*held, on.setup);
+        let held = FallHeld::of(*held, on.setup);
         match kinds.iter_mut().find(|(known, _)| *known == held) {
             Some((_, people)) => people.push(person),
             None => kinds.push((held, vec![person])),
@@ -72,10 +71,10 @@ fn falls(on: &On<'_>) -> Said {
     }
     match &kinds[..] {
         [] => on.voice.say("sheet-no-fall", &[]),
-        [(held, _)] => on.voice.say("sheet-fall", &[("held", Arg::Word(held))]),
+        [(held, _)] => on.voice.say("sheet-fall", &[("held", held.word())]),
         kinds => {
-            let of = |(held, people): &(&'static str, Vec<usize>)| {
-                let args = [("who", on.all(people)), ("held", Arg::Word(held))];
+            let of = |(held, people): &(FallHeld, Vec<usize>)| {
+                let args = [("who", on.all(people)), ("held", held.word())];
                 on.voice.say("sheet-fall-of", &args)
             };
             Said::join(kinds.iter().map(of), "; ")
@@ -83,10 +82,34 @@ fn falls(on: &On<'_>) -> Said {
     }
 }
 
-/// How a fall is held; a word of its own where it depends and with middling assumptions not everybody is.
-fn word(held: Held, setup: &TeamSetup) -> &'static str {
-    let kind = held == Held::Depends && !in_centre(setup);
-    if kind { "kind" } else { held.as_str() }
+/// How a fall is held, the worst last.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum FallHeld {
+    All,
+    Depends,
+    /// It depends, and with middling assumptions not everybody is.
+    IfKind,
+    None,
+}
+
+impl FallHeld {
+    fn of(held: Held, setup: &TeamSetup) -> Self {
+        match held {
+            Held::All => Self::All,
+            Held::Depends if in_centre(setup) => Self::Depends,
+            Held::Depends => Self::IfKind,
+            Held::None => Self::None,
+        }
+    }
+
+    fn word(self) -> Arg<'static> {
+        Arg::Word(match self {
+            Self::All => "all",
+            Self::Depends => "depends",
+            Self::IfKind => "kind",
+            Self::None => "none",
+        })
+    }
 }
 
 /// For who stands on a leg where somebody has fallen in: whose rope makes a loop, and what can be hauled.
@@ -126,15 +149,6 @@ fn left(loops: Vec<Part>, falls: Vec<Part>, hauls: Vec<Part>, voice: Voice) -> M
 fn in_centre(setup: &TeamSetup) -> bool {
     let mut runs = setup.arrest.iter().flat_map(|arrest| &arrest.runs);
     runs.all(|run| run.gap_given && run.in_centre)
-}
-
-/// The worst is the greatest.
-fn gravity(word: &str) -> usize {
-    let words = ["all", "depends", "kind", "none"];
-    words
-        .iter()
-        .position(|known| *known == word)
-        .unwrap_or(words.len())
 }
 
 /// What is said of some of the legs that share a set-up.

@@ -9,7 +9,7 @@ use crate::{
             slopes,
             told::{self, OfLevel, ToldHere},
         },
-        report::{head as titles, same::tied_alike},
+        report::same::tied_alike,
         sheet::Sheet,
     },
 };
@@ -115,7 +115,7 @@ fn lines(sheet: &Sheet<'_>, levels: &[OfLevel]) -> usize {
         .sum();
     let falls = falls_on(plan, sheet.look.voice).map_or(0, |line| signs(&line).div_ceil(SIGNS));
     // Each line of a long title is as high as two.
-    let title = titles::title(sheet).chars().count().div_ceil(TITLE);
+    let title = sheet.title().to_string().chars().count().div_ceil(TITLE);
     HEAD + 2 * title
         + hours
         + falls
