@@ -206,9 +206,9 @@ use ground::{
     known::KnownLines,
     met::{Met, Prepared},
 };
-use judge::{cure::Promised, falls_on::falls_on};
+use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
-use plan::{Plan, SCHEMA_VERSION, depth::Depth, figures::PlanFigures, options::Options};
+use plan::{Plan, depth::Depth, options::Options};
 use rope::{
     answers::{Answers, KnownFalls},
     legs::demands_m,
@@ -334,32 +334,7 @@ impl<'j> Planner<'j> {
         depth: Depth,
         falls: &RefCell<KnownFalls>,
     ) -> Result<Plan, Vec<Fault>> {
-        self.worked_to(job, depth, falls, |worked| {
-            let Worked {
-                teams,
-                stages,
-                legs,
-                hours,
-                ropes,
-                ..
-            } = worked;
-            let keep = || whole::keep::keep(job, legs, ropes, falls);
-            Plan {
-                schema_version: SCHEMA_VERSION,
-                route: whole::route::route(job, stages, hours),
-                zones: whole::zones::zones(job, stages),
-                clock: whole::clock::clock(job, legs, hours, &worked.planned),
-                carry: whole::carry::carry(job, teams, legs, worked.demands_m, ropes, worked.trade),
-                field: whole::field::field(job, teams, legs, ropes),
-                gear: whole::gear::gear(job.rules, teams, legs, &worked.planned),
-                keep_setup: (depth == Depth::Whole).then(keep).flatten(),
-                falls_on: falls_on(job, legs, depth, falls),
-                findings: whole::findings::findings(job, stages, legs, hours),
-                assumptions: whole::assumptions::assumptions(job),
-                figures: PlanFigures::of(job.rules),
-                legs: worked.planned,
-            }
-        })
+        self.worked_to(job, depth, falls, |worked| worked.plan(job, depth, falls))
     }
 
     /// The flow on one screen: every room once. The job is that of the planner but for who goes, with what.

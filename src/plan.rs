@@ -30,6 +30,7 @@ pub mod part;
 pub mod pieces;
 pub mod place;
 pub mod reach;
+pub mod spare;
 #[cfg(feature = "survey")]
 pub mod track;
 pub mod verdict;
@@ -49,6 +50,7 @@ use crate::{
         leg::{Leg, Verdict},
         name::RopeName,
         place::{HeightsFrom, JumpSummary},
+        spare::SpareRope,
         why::CarryWhy,
     },
     practice::{Origin, Travel},
@@ -86,6 +88,9 @@ pub struct Plan {
     pub clock: Option<PlanClock>,
     /// What goes into the packs.
     pub carry: Vec<Carry>,
+    /// Ropes at hand that no team is tied to.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub spares: Vec<SpareRope>,
     /// Which set-up suits the gap that is seen on the spot.
     #[serde(flatten)]
     pub field: Field,

@@ -80,13 +80,12 @@ impl Planner<'_> {
     }
 
     /// The ropes at hand, those that nobody carries without any length, so that the others keep their numbers: what the
-    /// plan leaves at home is not there when something goes missing on the way.
+    /// plan leaves at home is not there when something goes missing on the way, what it has carried for a rescue is.
     fn carried(&self, plan: &Plan) -> Vec<Rope> {
-        let carried: Vec<usize> = plan
-            .carry
-            .iter()
-            .filter_map(|carry| Some(carry.rope.as_ref()?.rope))
-            .collect();
+        let tied = plan.carry.iter().filter_map(|carry| carry.rope.as_ref());
+        let spares = plan.spares.iter().filter(|spare| spare.is_carried());
+        let carried = tied.chain(spares.map(|spare| &spare.rope));
+        let carried: Vec<usize> = carried.map(|name| name.rope).collect();
         let mut ropes = self.case.ropes.to_vec();
         for (rope, number) in ropes.iter_mut().zip(1..) {
             if !carried.contains(&number) {

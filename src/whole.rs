@@ -15,5 +15,6 @@ mod observed;
 mod parts;
 pub(crate) mod route;
 pub mod runs;
+mod spares;
 pub(crate) mod worked;
 pub(crate) mod zones;

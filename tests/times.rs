@@ -2,6 +2,7 @@
 
 mod backwards;
 mod belays;
+mod both;
 mod clock;
 mod firm;
 mod halts;

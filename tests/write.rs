@@ -11,7 +11,7 @@ mod gpx;
 mod ice;
 mod kml;
 mod names;
-
+mod packs;
 mod page;
 mod report;
 mod sheet;

@@ -192,6 +192,8 @@ pub enum InGeojson {
     EmptyInventory,
     /// Geometries that are no polygons.
     NotPolygons(NotPolygons),
+    /// A feature without a polygon has a property of this name, as ice has.
+    IceUndrawn(&'static str),
     /// So many polygons cover nothing.
     NoArea(usize),
     /// So many rings were closed.
@@ -333,6 +335,7 @@ impl InGeojson {
             Self::NoZones(..) | Self::NoIce(_) => Code::NoZones,
             Self::InventoryGaps(_) => Code::InventoryGaps,
             Self::NotPolygons(_) => Code::NotAPolygon,
+            Self::IceUndrawn(_) => Code::IceUndrawn,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,
             Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,

@@ -67,7 +67,7 @@ fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -
     let with_sling_m = coil_m + fitting.rules[Rule::SlingM];
     let less = with_sling_m < planned_m + rules[Rule::SlingM] - 1e-9;
     let shorter = less.then_some(CureCost::ShorterCoil { coil_m, planned_m });
-    // Of a rope that is too short no loop is told beside.
+    // What is told beside of loops is how they end as planned, as far as everybody has a place on the rope.
     let short = setup.reach.iter().filter_map(|r| {
         Some(CureCost::NotReached {
             falls: PersonName::at(r.person, &setup.persons),
@@ -104,18 +104,18 @@ impl Fitted<'_> {
         };
         let mut cures = short.fitting().into_iter().peekable();
         cures.peek()?;
-        let falls = self.falls(self.job, planned);
+        let falls = verdict::of_falls(
+            self.job,
+            self.leg,
+            planned,
+            &mut self.asked.borrow_mut().slopes,
+        );
         let mut judged = cures.filter_map(|fitting| self.judged(&fitting, planned, falls));
         let cure = judged.find(|cure| cure.verdict < Verdict::Outside)?;
         if let Some(joined) = &cure.joined_to {
             self.promised.promise(joined.rope, planned.team);
         }
         Some(cure)
-    }
-
-    /// How the falls of a draft stand on this leg.
-    fn falls(&self, job: &Brief<'_>, draft: &Draft) -> Verdict {
-        verdict::of_falls(job, self.leg, draft, &mut self.asked.borrow_mut().slopes)
     }
 
     /// What a team would be called that is tied so, beside falls that stand as they do where it is tied as planned.
@@ -137,7 +137,7 @@ impl Fitted<'_> {
             bought_m: None,
         };
         let setup = tied.setup();
-        let falls = self.falls(job, &fitting.draft);
+        let falls = tied.falls(&mut self.asked.borrow_mut().slopes);
         let less_held = (falls > falls_planned).then_some(CureCost::FallLessHeld);
         let costs = costs(fitting, &setup, planned, self.job.rules);
         let name = |number: usize| Some(RopeName::of(number, job.rope(number)?));

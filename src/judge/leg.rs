@@ -15,7 +15,7 @@ use crate::{
         travel, verdict, zones,
     },
     plan::{
-        clock::StartBy,
+        clock::InTime,
         fact::Fact,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
@@ -124,15 +124,15 @@ fn ropes_left(
     }
 }
 
-/// What is found of the hours on a leg; the start told is the one that leaves the hidden gaps of its stage in time.
+/// What is found of the hours on a leg; what is told to do is what leaves the hidden gaps of its stage in time.
 pub(crate) fn of_hours(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     hours: &Hours,
-    start_by: StartBy,
+    in_time: InTime,
 ) -> Vec<Finding> {
     let mut found = zones::unroped(job, leg, Some(hours));
-    found.extend(travel::bridges(job, leg, hours, start_by));
+    found.extend(travel::bridges(job, leg, hours, in_time));
     found.extend(halts::findings(job, leg, hours));
     found
 }

@@ -5,7 +5,7 @@ use crate::{
     judge::place::place_at,
     physics::assumed::Snow,
     plan::{
-        clock::StartBy,
+        clock::InTime,
         fact::{Fact, RouteEnd},
         finding::{At, Finding},
     },
@@ -47,24 +47,28 @@ pub(super) fn soft(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
     (is_soft && !hidden(job, leg).is_empty()).then_some(Fact::BridgesSoft {})
 }
 
-/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted, told of what is crossed after that.
+/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted, told of what is crossed after that,
+/// and to who is under way of what lies ahead.
 pub(super) fn bridges(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     hours: &Hours,
-    start_by: StartBy,
+    in_time: InTime,
 ) -> Vec<Finding> {
     let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
     };
-    let late = hidden(job, leg).into_iter().filter_map(|gaps| {
+    let ahead = hidden(job, leg).into_iter();
+    let ahead = ahead.filter(|gaps| !job.timetable.is_past(gaps.ends_m));
+    let late = ahead.filter_map(|gaps| {
         let left_at = hours.left_at(gaps.ends_m)?;
         left_at.is_later_than(until).then(|| {
             let fact = Fact::BridgesLate {
                 zone: gaps.zone.map(Into::into),
                 left_at,
                 until,
-                start_by,
+                start_by: in_time.start_by,
+                turns: in_time.turns,
             };
             // Where a halt on the ice is not over yet the team is still on it.
             let reached_m = hours.reached_at(until).unwrap_or(gaps.begins_m);

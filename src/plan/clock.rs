@@ -88,8 +88,8 @@ pub struct StageClock {
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
-    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start; none where the start as planned is early
-    /// enough.
+    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start for the bridges or for the hour to be back,
+    /// whichever is earlier; none where the start as planned is early enough for both.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dark_if_latest: Vec<usize>,
     /// Legs with belays that are walked in the dark, by sunrise and sunset, with the start as planned.
@@ -122,6 +122,18 @@ impl StageClock {
         start
             .is_later_than(latest)
             .then(|| start.min() - latest.min())
+    }
+
+    /// The same of the start that is early enough to be done in time too, where the leader says by when.
+    #[must_use]
+    pub fn late_for_all_min(&self) -> Option<f64> {
+        let (start, times) = (self.start?, self.as_planned);
+        let latest = [times.latest_start, times.latest_start_back_by];
+        let late_min = latest.into_iter().flatten().filter_map(|latest| {
+            let late = start.is_later_than(latest);
+            late.then(|| start.min() - latest.min())
+        });
+        late_min.reduce(f64::max)
     }
 
     /// Whether the start as planned is too late to leave all hidden gaps in time, by so much or because none of the day is
@@ -200,6 +212,14 @@ pub enum StartBy {
     NotReckoned,
 }
 
+/// What leaves all hidden gaps of a stage in time.
+#[derive(Clone, Copy)]
+pub(crate) struct InTime {
+    pub(crate) start_by: StartBy,
+    /// Whether a turn that lies ahead does.
+    pub(crate) turns: bool,
+}
+
 /// The belays that the legs of a stage ask for, and its clock without them.
 ///
 /// ```
@@ -276,8 +296,8 @@ pub struct Backwards {
     /// where there are none, and where no start of the day is early enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest_start: Option<Clock>,
-    /// The latest start, to the minute, with which the stage is done by the hour that the leader gives, be it on the day before;
-    /// absent for who is under way.
+    /// The latest start, to the minute, with which the stage is done by the hour that the leader gives; absent where no start of
+    /// the day is early enough, and for who is under way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest_start_back_by: Option<Clock>,
     /// Chainage where the team is at that hour when it starts as planned, metres; absent where it has not begun or is
@@ -329,8 +349,40 @@ pub struct TurnRound {
     /// When the way back then leaves the last hidden gaps; absent where it crosses none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bridges_left: Option<Clock>,
+    /// Whether that is where ground with hidden gaps begins, on which the way back would still be in time from not far behind:
+    /// nobody waits for a decision among them.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub before_gaps: bool,
+    /// For which hour.
+    pub hour: TurnHour,
     /// What is done there.
     pub kind: TurnKind,
+}
+
+/// The hour that a turn is in time for.
+///
+/// ```
+/// use schrund::{plan::clock::TurnHour, practice::Origin};
+///
+/// let mut job = schrund::example::job()?;
+/// let hour = |job: &schrund::trip::job::Job| {
+///     let turn = schrund::plan(job)?.clock.and_then(|clock| clock.first.as_planned.turn_round);
+///     Ok::<_, Vec<schrund::fault::Fault>>(turn.map(|turn| turn.hour))
+/// };
+/// job.timetable.set("back_by", "07:30", Origin::Flag);
+/// assert_eq!(hour(&job)?, Some(TurnHour::BackBy));
+/// // The way back is over the same bridges.
+/// job.timetable.set("bridges_until", "06:45", Origin::Flag);
+/// assert_eq!(hour(&job)?, Some(TurnHour::BridgesUntil));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum TurnHour {
+    /// The one by which the leader wants to be back.
+    BackBy,
+    /// The one until which snow bridges are trusted.
+    BridgesUntil,
 }
 
 /// How a team turns round.

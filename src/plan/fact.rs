@@ -195,10 +195,11 @@ facts! {
     SnowOnBare { zone: ZoneName, snow_depth_m: f64 } = "snow-on-bare-ice", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
     /// Without a zone it is ice that only the inventory knows. The start told leaves all hidden gaps of the stage in
-    /// time; without heights none is told.
+    /// time; without heights none is told. Of who is under way it is told of what lies ahead.
     ///
-    /// What to do: start by the hour that is named, or earlier where none is, or turn round in time.
-    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: StartBy } = "bridges-late", Look;
+    /// What to do: start by the hour that is named, or earlier where none is, or turn round in time; where no turn ahead is
+    /// (`turns`), stay where it is safe, or take another line.
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: StartBy, turns: bool } = "bridges-late", Look;
     /// The leader calls the snow soft, fresh or wet, and the leg is roped over hidden gaps: such bridges are weak at any hour, also
     /// before the one until which they are trusted (our judgement).
     ///

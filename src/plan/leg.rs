@@ -210,8 +210,8 @@ pub struct TeamSetup {
     /// How far apart it is tied anew for that gap, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_at_spacing_m: Option<f64>,
-    /// Widest gap across for which this set-up, as it is tied, still keeps the spacing rule, metres; absent where the rope is
-    /// too short to be tied so, and where no gap is given.
+    /// Widest gap across for which this set-up, as it is tied, still keeps the spacing rule, metres; absent where no
+    /// rope is long enough to be tied so, and where no gap is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
     /// The same along the line of travel, however a gap is met, metres: as it is measured on the spot.
@@ -366,6 +366,12 @@ impl RopeAtHand {
 }
 
 impl Leg {
+    /// Whether nobody of a team can be tied as planned: no rope is long enough.
+    #[must_use]
+    pub fn lacks_rope(&self) -> bool {
+        self.teams.iter().any(TeamSetup::lacks_rope)
+    }
+
     /// Minutes on it, with rope changes, rests, halts and belays.
     #[must_use]
     pub fn all_min(&self) -> f64 {
@@ -380,5 +386,14 @@ impl TeamSetup {
     #[must_use]
     pub fn rope_short_m(&self) -> Option<f64> {
         self.rope.as_ref()?.short_m()
+    }
+
+    /// Whether nobody can be tied so: the rope at hand is too short, or none was named and none that is sold is long enough.
+    #[must_use]
+    pub fn lacks_rope(&self) -> bool {
+        match &self.rope {
+            Some(rope) => rope.short_m().is_some(),
+            None => self.sold_length_m.is_none(),
+        }
     }
 }

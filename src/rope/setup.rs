@@ -54,10 +54,11 @@ impl Draft {
         // Of a gap that nobody gave nothing is claimed.
         let given_m = length_m.filter(|_| self.spacing.gap_given());
         let at_hand = rope.map(|(number, r)| RopeAtHand::of(number, r, self.ledger.total_m));
-        // Nor of a rope that is too short to be tied so.
-        let is_short = at_hand.as_ref().is_some_and(|r| r.short_m().is_some());
-        let tied_as_planned = self.spacing.gap_given() && !is_short;
-        let as_tied = |gap_m: f64| tied_as_planned.then_some(gap_m);
+        // Nor where no rope is long enough to be tied so.
+        let is_short = at_hand
+            .as_ref()
+            .map_or(sold_length_m.is_none(), |r| r.short_m().is_some());
+        let as_tied = |gap_m: f64| (self.spacing.gap_given() && !is_short).then_some(gap_m);
         let layout = marks::RopeLayout {
             people,
             spacing_m,

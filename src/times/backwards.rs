@@ -87,13 +87,36 @@ impl<'a> WalkedStage<'a> {
         Some(start.cut_off()).filter(|start| start.min() >= 0.0)
     }
 
-    /// The latest start, to the minute, with which the stage is done by the hour that the leader gives, be it on the day before;
-    /// `None` without such an hour, where the climb is not known, and for who is under way.
+    /// The latest start that leaves all hidden gaps in time and is done in time, as far as the leader asks for either; `None` where
+    /// none of the day does, or nothing is reckoned.
+    pub(crate) fn latest_start_for_all(&self) -> Option<Clock> {
+        let until = self.job.timetable.bridges_until.value;
+        let back = self.latest_start_back();
+        match until.and(self.bridges_left_min()) {
+            Some(_) => {
+                let start = self.latest_start()?;
+                let back = match self.job.timetable.back_by.value {
+                    Some(_) => back?,
+                    None => start,
+                };
+                Some(if start.is_later_than(back) {
+                    back
+                } else {
+                    start
+                })
+            }
+            None => back,
+        }
+    }
+
+    /// The latest start, to the minute, with which the stage is done by the hour that the leader gives; `None` without such an
+    /// hour, where the climb is not known, where no start of the day is early enough, and for who is under way.
     pub(crate) fn latest_start_back(&self) -> Option<Clock> {
         let times = self.job.timetable;
         let by = times.back_by.value.filter(|_| self.climb_is_known())?;
         let start = by.after(-self.arrival_min()).cut_off();
-        times.start_at_km.value.is_none().then_some(start)
+        let starts = times.start_at_km.value.is_none() && start.min() >= 0.0;
+        starts.then_some(start)
     }
 
     /// Minutes until the end of the stage, the rope off.
@@ -102,10 +125,11 @@ impl<'a> WalkedStage<'a> {
         legs.map(|hours| hours.total_min(self.factor)).sum()
     }
 
-    /// Minutes until the last hidden gaps are left; `None` where there are none.
+    /// Minutes until the last hidden gaps are left; `None` where there are none, or who is under way has them behind.
     pub(crate) fn bridges_left_min(&self) -> Option<f64> {
         let on_leg = |(leg, hours, begins_min): (&RopedLeg<'_>, &Hours, f64)| {
             let ends = bridges::hidden(self.job, leg).into_iter();
+            let ends = ends.filter(|hidden| !self.job.timetable.is_past(hidden.ends_m));
             let left =
                 ends.map(move |hidden| begins_min + hours.left_min(hidden.ends_m, self.factor));
             left.reduce(f64::max)

@@ -30,6 +30,8 @@ pub(crate) struct LatestTurn {
     pub(crate) of_line: bool,
     /// When the way back then leaves the last hidden gaps, likewise; `None` where it crosses none.
     pub(crate) bridges_left_min: Option<f64>,
+    /// Whether the last place lies not far behind it, among hidden gaps, where nobody waits.
+    pub(crate) before_gaps: bool,
 }
 
 impl<'a> WalkedStage<'a> {
@@ -80,6 +82,7 @@ impl<'a> WalkedStage<'a> {
                 min,
                 of_line: true,
                 bridges_left_min: left_min.filter(|left_min| *left_min > min),
+                before_gaps: false,
             };
             (min - stop.halt_min, turn)
         })
@@ -118,6 +121,7 @@ impl<'a> WalkedStage<'a> {
             min: done_min - home_min,
             of_line: false,
             bridges_left_min: over.map(|(_, from_gaps_min)| done_min - from_gaps_min),
+            before_gaps: firm.is_some(),
         })
     }
 
@@ -274,6 +278,7 @@ impl LatestTurn {
             spot: if beyond { turn.spot } else { self.spot },
             min: self.min.min(reached_min),
             of_line: beyond,
+            before_gaps: self.before_gaps && !beyond,
             ..self
         }
     }

@@ -72,6 +72,11 @@ impl Timetable {
         ]
     }
 
+    /// Whether who is under way has this chainage of a stage behind them, metres.
+    pub(crate) fn is_past(&self, at_m: f64) -> bool {
+        self.start_at_m().is_some_and(|here_m| here_m >= at_m)
+    }
+
     /// Where the hour of the start counts, metres from where a stage begins; `None` where it counts there.
     pub(crate) fn start_at_m(&self) -> Option<f64> {
         self.start_at_km.value.map(|km| 1000.0 * km)

@@ -4,8 +4,8 @@ use crate::{
     judge::place::position,
     plan::{
         clock::{
-            Backwards, PlanClock, StageBelays, StageClock, StartAt, StartBy, SunAllDay, TurnKind,
-            TurnRound,
+            Backwards, PlanClock, StageBelays, StageClock, StartAt, StartBy, SunAllDay, TurnHour,
+            TurnKind, TurnRound,
         },
         fact::Fact,
         leg::{Leg, Verdict},
@@ -71,7 +71,7 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         dark_if_latest: Vec::new(),
         dark_belays: dark_belays(walked, planned),
     };
-    if let Some(late_min) = clock.late_min() {
+    if let Some(late_min) = clock.late_for_all_min() {
         clock.dark_if_latest = dark_if_earlier(walked, late_min);
     }
     Some(clock)
@@ -167,12 +167,27 @@ fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
     SunDay::days_after(days, stage.points().first()?, times.date.value?, offset)
 }
 
-/// Whether a turn that still lies ahead is back by the hour that the leader gives, be the way barred or not.
+/// Whether a turn that still lies ahead is back by the hour that the leader gives, be the way barred or not, and off hidden gaps by
+/// the other one.
 pub(super) fn turns_back(walked: &WalkedStage<'_>) -> bool {
-    let by = walked.job.timetable.back_by.value;
-    let turn = by.zip(walked.start());
+    let times = walked.job.timetable;
+    let turn = times.back_by.value.zip(walked.start());
     let turn = turn.and_then(|(by, start)| walked.latest_turn(by.min() - start.min(), None));
-    turn.is_some_and(|turn| turn.spot.at_m > passed_m(walked))
+    let turn = turn.filter(|turn| turn.spot.at_m > passed_m(walked));
+    turn.is_some_and(|turn| {
+        let over = times.bridges_until.value.and(turn.bridges_left_min);
+        over.is_none() || turns_off_bridges(walked)
+    })
+}
+
+/// The same for the hour until which bridges are trusted; where nothing is reckoned there may be one.
+pub(super) fn turns_off_bridges(walked: &WalkedStage<'_>) -> bool {
+    let until = walked.job.timetable.bridges_until.value;
+    let hours = until.zip(walked.start().filter(|_| walked.climb_is_known()));
+    hours.is_none_or(|(until, start)| {
+        let turn = walked.latest_turn_off_bridges(until.min() - start.min(), None);
+        turn.is_some_and(|turn| turn.spot.at_m > passed_m(walked))
+    })
 }
 
 /// Chainage that who is under way has passed, metres.
@@ -306,7 +321,8 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
     let until = times.bridges_until.value;
     let spot = until.and_then(|until| walked.spot_at(until.min() - start.min()));
     let turns = Turns::of(walked, barred, start);
-    let told = |turn| turn_round(walked, start, turn, barred);
+    let told = |turn, hour| turn_round(walked, (start, hour), turn, barred);
+    let hour = turns.hour;
     Backwards {
         arrival: Some(start.after(walked.arrival_min())),
         bridges_left: walked.bridges_left_min().map(|min| start.after(min)),
@@ -314,8 +330,11 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
         latest_start_back_by: walked.latest_start_back(),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),
-        turn_round: turns.turn.map(told),
-        turn_round_back_by: turns.back.filter(|_| turns.turn != turns.back).map(told),
+        turn_round: turns.turn.map(|turn| told(turn, hour)),
+        turn_round_back_by: turns
+            .back
+            .filter(|_| turns.turn != turns.back)
+            .map(|turn| told(turn, TurnHour::BackBy)),
         no_turn_in_time: turns.none_in_time,
     }
 }
@@ -326,6 +345,8 @@ struct Turns {
     back: Option<LatestTurn>,
     /// The one to keep to: off the hidden gaps while bridges are trusted comes first.
     turn: Option<LatestTurn>,
+    /// For which hour that one is.
+    hour: TurnHour,
     /// Whether none leaves the hidden gaps in time.
     none_in_time: bool,
 }
@@ -354,6 +375,10 @@ impl Turns {
         Self {
             back,
             turn: late.map_or(back, |until_min| off(until_min, barred)),
+            hour: match late {
+                Some(_) => TurnHour::BridgesUntil,
+                None => TurnHour::BackBy,
+            },
             none_in_time: late.is_some_and(|until_min| off(until_min, None).is_none()),
         }
     }
@@ -361,7 +386,7 @@ impl Turns {
 
 fn turn_round(
     walked: &WalkedStage<'_>,
-    start: Clock,
+    (start, hour): (Clock, TurnHour),
     turn: LatestTurn,
     barred: Option<usize>,
 ) -> TurnRound {
@@ -376,6 +401,8 @@ fn turn_round(
         leg: turn.spot.leg,
         before: before.map(|leg| leg.number),
         bridges_left: turn.bridges_left_min.map(|min| start.after(min)),
+        before_gaps: turn.before_gaps,
+        hour,
         kind: if turn.of_line {
             TurnKind::OfTheLine
         } else {

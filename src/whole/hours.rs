@@ -86,7 +86,7 @@ fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
     let back = done(walked).map(|(arrival, back_by)| Fact::BackLate {
         arrival,
         back_by,
-        start_by: start_by(walked, walked.latest_start_back()),
+        start_by: start_by(walked, walked.latest_start_for_all()),
         turns: turns_back(walked),
     });
     let back = back.or_else(|| {

@@ -13,7 +13,7 @@ use crate::{
     },
     plan::{
         belay::LegBelays,
-        clock::StartBy,
+        clock::InTime,
         fall::Held,
         finding::Finding,
         judged::JudgedStretch,
@@ -34,7 +34,10 @@ use crate::{
         turn::OffBridges,
     },
     trip::{clock::Clock, job::Brief},
-    whole::{clock::start_by, parts},
+    whole::{
+        clock::{start_by, turns_off_bridges},
+        parts,
+    },
 };
 
 /// What the trip has settled before its legs are put together.
@@ -66,9 +69,9 @@ impl Untimed {
         job: &Brief<'_>,
         leg: &RopedLeg<'_>,
         hours: &Hours,
-        start_by: StartBy,
+        in_time: InTime,
     ) -> Self {
-        let timed = of_hours(job, leg, hours, start_by);
+        let timed = of_hours(job, leg, hours, in_time);
         if !timed.is_empty() {
             self.findings.extend(timed);
             self.stretches = stretches(job, leg, &self.findings, &self.setups);
@@ -86,7 +89,10 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
             .start()
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
-            start_by: start_by(stage, stage.latest_start()),
+            in_time: InTime {
+                start_by: start_by(stage, stage.latest_start()),
+                turns: turns_off_bridges(stage),
+            },
             given_m: settled.job.timetable.start_at_m(),
             back,
         };
@@ -100,7 +106,7 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
 /// What is known of the hours of a stage.
 #[derive(Clone)]
 struct StageHours<'a> {
-    start_by: StartBy,
+    in_time: InTime,
     /// Where on it the leader gives an hour, metres.
     given_m: Option<f64>,
     /// When it is started, and the ways back over its hidden gaps.
@@ -138,7 +144,7 @@ impl Settled<'_> {
             findings,
             stretches,
             belays,
-        } = found.timed(self.job, leg, hours, of.start_by);
+        } = found.timed(self.job, leg, hours, of.in_time);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);

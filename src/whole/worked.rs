@@ -1,14 +1,21 @@
-//! All that the rooms made of a job, before it becomes a plan or the figures of a track.
+//! All that the rooms made of a job, and the plan of it.
+
+use std::cell::RefCell;
 
 use crate::{
+    judge::falls_on::falls_on,
     legs::sketch::Sketch,
-    plan::leg::Leg,
-    rope::{legs::RopedLeg, share::Shared, trade::Trade},
+    plan::{Plan, SCHEMA_VERSION, depth::Depth, figures::PlanFigures, leg::Leg},
+    rope::{answers::KnownFalls, legs::RopedLeg, share::Shared, trade::Trade},
     times::hours::Hours,
-    trip::party::RopeTeam,
+    trip::{job::Brief, party::RopeTeam},
+    whole::{
+        assumptions::assumptions, carry::carry, clock::clock, field::field, findings::findings,
+        gear::gear, keep::keep, route::route, spares::spares, zones::zones,
+    },
 };
 
-/// All that the rooms made of a job.
+/// All that the rooms made of a job, before it becomes a plan or the figures of a track.
 pub(crate) struct Worked<'w> {
     pub(crate) teams: &'w [RopeTeam],
     pub(crate) stages: &'w [Sketch<'w>],
@@ -19,4 +26,37 @@ pub(crate) struct Worked<'w> {
     pub(crate) ropes: &'w Shared,
     /// The legs as they are handed out.
     pub(crate) planned: Vec<Leg>,
+}
+
+impl Worked<'_> {
+    /// The plan of all that was worked out.
+    pub(crate) fn plan(self, job: &Brief<'_>, depth: Depth, falls: &RefCell<KnownFalls>) -> Plan {
+        let Self {
+            teams,
+            stages,
+            legs,
+            hours,
+            demands_m,
+            trade,
+            ropes,
+            planned,
+        } = self;
+        let keep = || keep(job, legs, ropes, falls);
+        Plan {
+            schema_version: SCHEMA_VERSION,
+            route: route(job, stages, hours),
+            zones: zones(job, stages),
+            clock: clock(job, legs, hours, &planned),
+            carry: carry(job, teams, legs, demands_m, ropes, trade),
+            spares: spares(job.ropes, &planned),
+            field: field(job, teams, legs, ropes),
+            gear: gear(job.rules, teams, legs, &planned),
+            keep_setup: (depth == Depth::Whole).then(keep).flatten(),
+            falls_on: falls_on(job, legs, depth, falls),
+            findings: findings(job, stages, legs, hours),
+            assumptions: assumptions(job),
+            figures: PlanFigures::of(job.rules),
+            legs: planned,
+        }
+    }
 }

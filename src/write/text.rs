@@ -157,9 +157,7 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
     });
     let ropes = Arg::Said(Said::join(ropes, " + "));
     let carried = voice.say("message-carry", &[("ropes", ropes)]);
-    let all = [Some(carried), left_over(sheet, voice)]
-        .into_iter()
-        .flatten();
+    let all = [carried].into_iter().chain(left_over(sheet.plan, voice));
     ascii(&Said::join(all, "\n").map_names(plain::line).to_string())
 }
 

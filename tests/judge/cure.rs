@@ -97,7 +97,7 @@ fn walking_closer_is_the_first_cure() {
         hint(&trip),
         "walk 12 m apart instead of 14 m: the 40 m rope is long enough, spaced for gaps up to 15 m; but drop loops for person 2, person 3 end 2.5 m short of the lip"
     );
-    // On 46 m four can walk 14 m apart, over gaps of 0.8 of 17.5 m; on 40 m nobody is tied so.
+    // On 46 m four can walk 14 m apart, over gaps of 17.5 m, of which 14 m are 0.8; on 40 m nobody is tied so.
     let as_tied = |trip: &Trip| {
         let plan = trip.plan();
         let setup = &roped(&plan).teams[0];

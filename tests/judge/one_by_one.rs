@@ -51,6 +51,21 @@ fn a_gap_is_crossed_one_by_one_where_the_rope_goes_that_far() {
     );
 }
 
+/// On bare ice no figure makes a plan so: nobody walks by it where all gaps are in sight.
+#[test]
+fn on_bare_ice_no_figure_is_named() {
+    let figure = |surface: &str| {
+        let zone = format!("{{\"gap_m\":12,{surface}}}");
+        let trip = Trip::straight(&[&zone]).people(4).ropes(&[80.0]).flat();
+        told(&trip).1.map(|alone| (alone.spacing_m, alone.figure))
+    };
+    assert_eq!(
+        figure("\"snow_depth_m\":2"),
+        Some((12.0, Some("spacing_4_m")))
+    );
+    assert_eq!(figure("\"surface\":\"bare\""), Some((12.0, None)));
+}
+
 /// Where the team runs along the crevasses no spacing keeps one alone on a gap.
 #[test]
 fn nobody_is_alone_on_a_gap_along_the_line() {

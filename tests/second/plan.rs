@@ -82,7 +82,10 @@ fn setup(
         let reaches = reaches(case, leg.spacing_m, carried.coil_m);
         (r, carried, reaches)
     });
-    let is_short = rope.is_some() && held_m < ledger.total_m() - 1e-9;
+    let is_short = match rope {
+        Some(_) => held_m < ledger.total_m() - 1e-9,
+        None => sold_m(ledger.total_m()).is_none(),
+    };
     let as_tied = |gap_m: f64| (!is_short).then_some(gap_m);
     let drawn = leg.zones.iter().flat_map(|(_, touches)| touches);
     let ice: Vec<Stretch> = drawn.chain(undrawn).copied().collect();

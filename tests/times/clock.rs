@@ -11,7 +11,7 @@ use schrund::{
 use crate::fixture::{
     close_to as close,
     ground::tilted,
-    planned::{findings, said},
+    planned::{codes, findings, said},
     trip::{NORTHWARD, Trip, rules},
 };
 
@@ -316,10 +316,28 @@ fn an_hour_beyond_the_end_is_that_of_the_end() {
     assert!(close_by(end.left.min(), clock("09:00").min()), "{end:?}");
 }
 
+/// Whoever has the hidden gaps behind is late for nothing, whatever the hour: neither a start nor a place to be at is told.
+#[test]
+fn nobody_is_late_for_bridges_that_lie_behind() {
+    let told = |km: f64| {
+        let said = format!("start = \"13:00\"\nstart_at_km = {km}\nbridges_until = \"09:00\"");
+        let plan = trip(SNOW).rules(&said).plan();
+        let late = codes(findings(&plan)).contains(&"bridges-late");
+        let first = plan.clock.expect("hours").first;
+        (
+            late,
+            first.is_late(),
+            first.as_planned.bridges_left.is_some(),
+        )
+    };
+    assert_eq!(told(0.8), (true, true, true));
+    assert_eq!(told(1.5), (false, false, false));
+}
+
 /// Whoever is far on the way soon after midnight was started on the day before, and is not late for that.
 #[test]
 fn a_start_that_comes_of_an_hour_may_lie_before_midnight() {
-    let said = "start = \"00:20\"\nstart_at_km = 1.5\nbridges_until = \"12:00\"";
+    let said = "start = \"00:05\"\nstart_at_km = 0.8\nbridges_until = \"12:00\"";
     let plan = trip(SNOW).rules(said).plan();
     let first = plan.clock.expect("hours").first;
     assert!(first.start.expect("an hour").min() < 0.0, "{first:?}");
@@ -329,7 +347,7 @@ fn a_start_that_comes_of_an_hour_may_lie_before_midnight() {
     let spare_min = latest.min() - first.start.expect("an hour").min();
     for (later_min, late) in [(spare_min - 0.01, false), (spare_min + 0.01, true)] {
         let mut job = trip(SNOW).rules(said).job();
-        job.timetable.start.value = Some(clock("00:20").after(later_min));
+        job.timetable.start.value = Some(clock("00:05").after(later_min));
         let plan = schrund::plan(&job).expect("a plan");
         assert_eq!(plan.clock.expect("hours").first.is_late(), late);
     }

@@ -256,7 +256,7 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
         }
     }
 }
-    .short = für eine Lose Rolle zu { $who } fehlen { $short } Seil
+    .short = Lose Rolle für { $who } endet { $short } vor dem Spaltenrand
     .cure = { $named ->
         [longer] auch { $rope } mitnehmen, oder eine andere Bergung
         [spare] { $rope } als Reserve mitnehmen
@@ -358,17 +358,35 @@ bridges-late = { $just ->
    *[no] { $zone } wird um { $left } verlassen; über Schneebrücken soll es nur bis { $until } gehen
 }
     .hint = { $known ->
-        [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein, oder rechtzeitig umkehren
+        [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein{ $turns ->
+            [yes] , oder rechtzeitig umkehren
+           *[no] { "" }
+        }
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
-        [under-way] rechtzeitig umkehren
-       *[no] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
+        [under-way] { $turns ->
+            [yes] rechtzeitig umkehren
+           *[no] auch keine Umkehr von hier ist rechtzeitig von ihnen herunter: bleiben, wo es sicher ist, oder eine andere Linie nehmen
+        }
+       *[no] { $turns ->
+            [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
+           *[no] kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr: eine andere Linie nehmen
+        }
     }
     .short = nach { $until } noch auf Schneebrücken
     .cure = { $known ->
-        [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
+        [yes] bis { $start } aufbrechen{ $turns ->
+            [yes] , oder rechtzeitig umkehren
+           *[no] { "" }
+        }
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
-        [under-way] rechtzeitig umkehren
-       *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
+        [under-way] { $turns ->
+            [yes] rechtzeitig umkehren
+           *[no] bleiben, wo es sicher ist, oder eine andere Linie: auch keine Umkehr von hier ist rechtzeitig
+        }
+       *[no] { $turns ->
+            [yes] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
+           *[no] eine andere Linie: kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr
+        }
     }
     .act = spät für Schneebrücken: jede sondieren
 
@@ -392,9 +410,13 @@ back-late = { $just ->
             [yes] spätestens { $start } aufbrechen, oder rechtzeitig umkehren
            *[no] spätestens { $start } aufbrechen
         }
-       *[other] { $turns ->
+        [no] { $turns ->
+            [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
+           *[no] kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr: eine andere Linie nehmen
+        }
+       *[under-way] { $turns ->
             [yes] rechtzeitig umkehren
-           *[no] auch keine Umkehr von hier endet rechtzeitig: weitergehen, oder bleiben, wo es sicher ist
+           *[no] auch keine Umkehr von hier ist rechtzeitig: bleiben, wo es sicher ist, oder weitergehen
         }
     }
     .short = { $just ->

@@ -17,7 +17,7 @@ merit-another-team = eine zweite Seilschaft kann helfen
 merit-lightest-ropes = leichteste Seile
 merit-shortest-coil = braucht am wenigsten Restseil
 merit-fewest-changes = am seltensten neu einbinden
-merit-only = keine andere Variante, die verglichen wurde, ist in einem Punkt besser
+merit-only = keine andere Variante, die verglichen wurde, ist in etwas besser, das hier steht
 merit-none = keine andere Variante, die verglichen wurde, ist in allem besser
 
 remark-too-small-for-two = die Gruppe ist zu klein für zwei Seilschaften: sonst ist niemand zum Helfen da

@@ -143,17 +143,17 @@ hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = spätester Aufbruch { $at }{ $late ->
-    [yes] , nicht { $start } ({ $earlier } zu spät), um bis { $until } von allen Brücken zu sein{ $belays }{ $without-late }
+    [yes] , nicht { $start } ({ $earlier } zu spät), um bis { $until } von allen Brücken zu sein{ $belays }
    *[no] { $belays }{ $without }, um bis { $until } von allen Brücken zu sein
-}{ $others }
+}{ $others }{ $without-late }
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
 }bis { $by } dort, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
-clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }
+clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }{ $others }
 clock-latest-start-none-without = ; ohne sie { $at }
 clock-latest-start-without = , ohne { $at }
-clock-latest-start-without-late = , ohne sie { $at }
+clock-latest-start-without-late = ; ohne Sicherungen bis { $at }
 clock-belays = { $belays ->
     [1] { " " }mit einer Sicherung auf { $legs } ({ $more })
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
@@ -169,14 +169,23 @@ clock-turn-leg = Abschnitt { $leg }
 clock-turn-before = vor Abschnitt { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehrstelle{ $firm ->
+        [yes] { " " }auf festem Grund
+       *[no] { "" }
+    }: { $place }, { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $others }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
    *[off] { $late ->
-        [yes] spätestens { $at } und nicht hinter { $place }, { $leg }, umkehren{ $belays }:
-       *[no] letzte Umkehrstelle: { $place }, { $leg }, bis { $at }{ $belays }, dann
+        [yes] spätestens { $at } { $firm ->
+            [yes] auf festem Grund bei
+           *[no] und nicht hinter
+        } { $place }, { $leg }, umkehren{ $belays }:
+       *[no] letzte Umkehrstelle{ $firm ->
+            [yes] { " " }auf festem Grund
+           *[no] { "" }
+        }: { $place }, { $leg }, bis { $at }{ $belays }, dann
     } bis { $until } von allen Schneebrücken herunter
 }{ $others }
 clock-turn-never = { $kind ->
@@ -227,7 +236,7 @@ clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } bis { $depart }
 clock-halt-passed = : { $arrive }
 clock-slower = eine langsamere Gruppe braucht für Gehen, Pausen, Sicherungen und Seil { $factor }-mal so lang
-clock-belays-counted = die Sicherungen sind geschätzt: eine auf { $every } verdeckte Spalten und auf { $pitch } zu steiles Gelände, je { $min } und { $each } pro Person
+clock-belays-counted = die Sicherungen sind geschätzt: eine auf { $every } verdeckte Spalten und auf { $pitch } zu steiles Gelände, je { $min } und { $each } für jede Person an diesem Seil
 leg-when = Von { $begin }, bis { $end }.
 
 ## Weniger Wechsel
@@ -258,7 +267,7 @@ block-label-knots = Knoten
 block-label-reserve = Reserve
 block-label-hauling = Bergung
 block-label-fall = Sturz
-block-label-order = Reihenfolge
+block-label-order = Reihung
 block-label-gaps = Spalten
 block-title = { $teams ->
     [1] { $legs }: { $people } Personen, { $spacing } Abstand, { $rope }
@@ -611,7 +620,7 @@ page-left = { $good-for ->
         [yes] , und als Reserve für eine Bergung auf { $legs }
        *[no] { "" }
     }
-    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }
+    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }; keine Seileinteilung braucht es
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
 }

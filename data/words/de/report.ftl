@@ -215,7 +215,7 @@ haul-can = Schaffen sie es? ({ $haulers })
 haul-loaded = belastet
 haul-own = eigener
 haul-knots = Knoten
-haul-short = zu kurz
+haul-short = nötig, zu kurz
 haul-no-room = kein Platz
 
 ## In der Hand

@@ -358,17 +358,35 @@ bridges-late = { $just ->
    *[no] { $zone } is left at { $left }; snow bridges are trusted until { $until }
 }
     .hint = { $known ->
-        [yes] start by { $start } to be off all of the stage in time, or turn round in time
+        [yes] start by { $start } to be off all of the stage in time{ $turns ->
+            [yes] , or turn round in time
+           *[no] { "" }
+        }
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
-        [under-way] turn round in time
-       *[no] no start of the day is early enough: turn round in time, or take another line
+        [under-way] { $turns ->
+            [yes] turn round in time
+           *[no] no turn from here is off them in time either: stay where it is safe, or take another line
+        }
+       *[no] { $turns ->
+            [yes] no start of the day is early enough: turn round in time, or take another line
+           *[no] no start of the day is early enough, nor is any turn: take another line
+        }
     }
     .short = on snow bridges after { $until }, when they are no longer trusted
     .cure = { $known ->
-        [yes] start by { $start }, or turn round in time
+        [yes] start by { $start }{ $turns ->
+            [yes] , or turn round in time
+           *[no] { "" }
+        }
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
-        [under-way] turn round in time
-       *[no] turn round in time, or another line: no start of the day is early enough
+        [under-way] { $turns ->
+            [yes] turn round in time
+           *[no] stay where it is safe, or another line: no turn from here is in time either
+        }
+       *[no] { $turns ->
+            [yes] turn round in time, or another line: no start of the day is early enough
+           *[no] another line: no start of the day is early enough, nor is any turn
+        }
     }
     .act = late for snow bridges: probe each
 
@@ -392,9 +410,13 @@ back-late = { $just ->
             [yes] start by { $start }, or turn round in time
            *[no] start by { $start }
         }
-       *[other] { $turns ->
+        [no] { $turns ->
+            [yes] no start of the day is early enough: turn round in time, or take another line
+           *[no] no start of the day is early enough, nor is any turn: take another line
+        }
+       *[under-way] { $turns ->
             [yes] turn round in time
-           *[no] no turn from here is done in time either: go on, or stay where it is safe
+           *[no] no turn from here is in time either: stay where it is safe, or go on
         }
     }
     .short = { $just ->

@@ -17,7 +17,7 @@ merit-another-team = another rope team is there to help
 merit-lightest-ropes = lightest ropes
 merit-shortest-coil = least coil needed
 merit-fewest-changes = fewest set-up changes
-merit-only = no other way weighed is better in anything
+merit-only = no other way weighed is better in anything shown here
 merit-none = no other way weighed beats it in everything
 
 remark-too-small-for-two = the party is too small for two rope teams: nobody else is there to help

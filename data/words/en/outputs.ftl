@@ -143,17 +143,17 @@ hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] start by { $at }, not { $start } ({ $earlier } too late), to be off all bridges by { $until }{ $belays }{ $without-late }
+    [yes] start by { $at }, not { $start } ({ $earlier } too late), to be off all bridges by { $until }{ $belays }
    *[no] latest start { $at }{ $belays }{ $without }, off all bridges by { $until }
-}{ $others }
+}{ $others }{ $without-late }
 clock-latest-here = { $late ->
     [yes] { $hour } at { $place } is { $earlier } too late: { "" }
    *[no] { $hour } at { $place }: { "" }
 }there by { $by } to be off all bridges by { $until }{ $others }
-clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
+clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }{ $others }
 clock-latest-start-none-without = ; without them { $at }
 clock-latest-start-without = , { $at } without
-clock-latest-start-without-late = , or by { $at } without them
+clock-latest-start-without-late = ; without belays by { $at }
 clock-belays = { $belays ->
     [1] { " " }with a belay on { $legs } ({ $more })
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
@@ -169,14 +169,23 @@ clock-turn-leg = leg { $leg }
 clock-turn-before = before leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be done by { $by }
-   *[off] last turning place: { $place }, { $leg }, by { $at }{ $belays }; the way back along the line is then done by { $by }
+   *[off] { $firm ->
+        [yes] last firm turning place
+       *[no] last turning place
+    }: { $place }, { $leg }, by { $at }{ $belays }; the way back along the line is then done by { $by }
 }{ $over }{ $others }
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
    *[off] { $late ->
-        [yes] turn by { $at } and no farther than { $place }, { $leg }{ $belays }:
-       *[no] last turning place: { $place }, { $leg }, by { $at }{ $belays },
+        [yes] turn by { $at } { $firm ->
+            [yes] on firm ground at
+           *[no] and no farther than
+        } { $place }, { $leg }{ $belays }:
+       *[no] { $firm ->
+            [yes] last firm turning place
+           *[no] last turning place
+        }: { $place }, { $leg }, by { $at }{ $belays },
     } off all snow bridges by { $until }
 }{ $others }
 clock-turn-never = { $kind ->
@@ -227,7 +236,7 @@ clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } to { $depart }
 clock-halt-passed = : { $arrive }
 clock-slower = a slower party takes { $factor } times as long for walking, rests, belays and the rope
-clock-belays-counted = the belays are an estimate: one for every { $every } of hidden gaps and every { $pitch } too steep, { $min } and { $each } a person each
+clock-belays-counted = the belays are an estimate: one for every { $every } of hidden gaps and every { $pitch } too steep, { $min } and { $each } for each on that rope
 leg-when = From { $begin }, to { $end }.
 
 ## Fewer changes

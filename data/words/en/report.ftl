@@ -215,7 +215,7 @@ haul-can = Can { $haulers }?
 haul-loaded = loaded
 haul-own = own
 haul-knots = knots
-haul-short = short
+haul-short = needed, short
 haul-no-room = no room
 
 ## In the hand

@@ -19,6 +19,15 @@ pub(super) const KNOWN: [&str; 13] = [
     "note",
 ];
 
+/// Those that only ice has, whatever else a file holds.
+pub(super) const OF_ICE: [&str; 5] = [
+    "gap_m",
+    "gap_min_m",
+    "gap_max_m",
+    "snow_depth_m",
+    "strike_deg",
+];
+
 /// Names that look like ours and are somebody else's: simplestyle-spec, our own annotated output,
 /// and the spelling of inventories that is read as the name.
 const OTHERS: [&str; 5] = ["stroke", "role", "type", "Name", "NAME"];

@@ -75,6 +75,13 @@ impl Properties {
         found.and_then(|name| name::tidy(&name))
     }
 
+    /// The first of them that only ice has; none in what this program wrote, where legs and places tell it of a zone.
+    pub(super) fn of_ice(&self) -> Option<&'static str> {
+        let has = |name: &str| self.list.iter().any(|property| property.name == name);
+        let mut names = names::OF_ICE.into_iter();
+        names.find(|name| has(name) && !has("role"))
+    }
+
     /// The names that hold a NUL.
     pub(super) fn nul(&self) -> Vec<Fault> {
         let named = self

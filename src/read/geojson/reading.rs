@@ -70,7 +70,9 @@ impl HeldFeature {
 enum Met {
     Ice(Outline),
     Nothing,
-    /// It was complained about, but a polygon was meant, so its properties matter.
+    /// It was complained about.
+    Unread,
+    /// The same, but a polygon was meant, so its properties matter.
     Faulty,
 }
 
@@ -239,7 +241,13 @@ impl<'k> ZonesReading<'k> {
     ) {
         match (properties, shape) {
             (Err(fault), _) => self.add(fault, Some(label), at),
-            (Ok(_), Met::Nothing) => self.left_out = Some(label.clone()),
+            (Ok(properties), Met::Nothing) => {
+                self.left_out = Some(label.clone());
+                if let Some(name) = properties.of_ice() {
+                    self.add(fault(InGeojson::IceUndrawn(name)), Some(label), at);
+                }
+            }
+            (Ok(_), Met::Unread) => self.left_out = Some(label.clone()),
             (Ok(properties), Met::Faulty) => self.zone(Outline::default(), properties, label, at),
             (Ok(properties), Met::Ice(outline)) => self.zone(outline, properties, label, at),
         }
@@ -259,7 +267,7 @@ impl<'k> ZonesReading<'k> {
                 if looks_like_ice {
                     Met::Faulty
                 } else {
-                    Met::Nothing
+                    Met::Unread
                 }
             }
         }

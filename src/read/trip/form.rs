@@ -48,7 +48,7 @@ pub struct Trip {
     pub practice: Option<String>,
     /// How many go, their masses with pack in kg, or each with a name.
     pub party: Option<Folk>,
-    /// How many go on each rope, in walking order: `[3, 2]`; without it the party is split as is taught.
+    /// How many go on each rope: `[3, 2]`, the heavier people spread over them; without it the party is split as is taught.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub teams: Vec<f64>,
     /// The ropes at hand; without it nobody said which there are, and what is needed is told.

@@ -43,6 +43,9 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         InGeojson::InventoryGaps(n) => Phrase::of("inventory-gaps", [("outlines", Arg::Count(*n))]),
         InGeojson::EmptyInventory => Phrase::plain("inventory-empty"),
         InGeojson::NotPolygons(left_out) => not_polygons("zones-not-polygons", *left_out, voice),
+        InGeojson::IceUndrawn(property) => {
+            Phrase::of("zones-ice-undrawn", [("property", Arg::Code(property))])
+        }
         InGeojson::NoArea(n) => Phrase::of("zones-no-area", [("n", Arg::Count(*n))]),
         InGeojson::LongitudesTakenBack(n) => {
             Phrase::of("longitudes-taken-back", [("n", Arg::Count(*n))])

@@ -23,20 +23,7 @@ use crate::{
 /// All of one of them.
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     match fact {
-        Fact::BridgesLate {
-            zone: z,
-            left_at,
-            until,
-            start_by,
-        } => [
-            ("zone", Arg::Said(ice(z.as_ref(), voice))),
-            just(*left_at, *until),
-            ("left", hour(*left_at, voice)),
-            ("until", hour_beside(*until, *left_at, voice)),
-        ]
-        .into_iter()
-        .chain(by(*start_by, *until, voice))
-        .collect(),
+        Fact::BridgesLate { .. } => bridges_late(fact, voice),
         Fact::HaltOnHidden {
             zone: z,
             minutes,
@@ -82,6 +69,30 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// When ice with hidden gaps is left, and what leaves it in time.
+fn bridges_late(fact: &Fact, voice: Voice) -> FactArgs<'_> {
+    let Fact::BridgesLate {
+        zone: z,
+        left_at,
+        until,
+        start_by,
+        turns,
+    } = fact
+    else {
+        return Vec::new();
+    };
+    let late = [
+        ("zone", Arg::Said(ice(z.as_ref(), voice))),
+        just(*left_at, *until),
+        ("left", hour(*left_at, voice)),
+        ("until", hour_beside(*until, *left_at, voice)),
+        ("turns", Arg::yes(*turns)),
+    ];
+    late.into_iter()
+        .chain(by(*start_by, *until, voice))
+        .collect()
 }
 
 /// When the line is done, and when it had to be.

@@ -94,12 +94,13 @@ impl ChangeKind {
     }
 
     /// To which side its chainage is rounded where it is shown: nobody ropes up later than was worked out, or unropes
-    /// earlier.
+    /// earlier; where the line ends nobody goes on.
     #[must_use]
     pub fn round(self) -> Round {
         match self {
             Self::RopeUp | Self::OntoIce => Round::Down,
-            Self::Unrope | Self::OffByWord | Self::EndsOnIce => Round::Up,
+            Self::Unrope | Self::OffByWord => Round::Up,
+            Self::EndsOnIce => Round::Nearest,
         }
     }
 

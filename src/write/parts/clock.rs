@@ -129,7 +129,8 @@ fn latest_start(
     let until = ("until", hour(clock.bridges_until?, voice));
     let belays = belays(clock, HourKind::Start, voice);
     let asked = clock.belays.as_ref().filter(|_| in_detail);
-    let without = |name: &'static str, key: &str| {
+    let without = |name: &'static str, key: &str, told: bool| {
+        let asked = asked.filter(|_| told);
         let start = asked.and_then(|asked| asked.without.latest_start);
         let said = start.map(|start| voice.say(key, &[at(start)]));
         (name, Arg::Said(said.unwrap_or_default()))
@@ -138,7 +139,8 @@ fn latest_start(
         let args = [
             until,
             belays,
-            without("without", "clock-latest-start-none-without"),
+            without("without", "clock-latest-start-none-without", true),
+            beside([dark_as_planned(clock, voice)]),
         ];
         return Some(voice.say("clock-latest-start-none", &args));
     }
@@ -159,8 +161,12 @@ fn latest_start(
         ("start", Arg::Said(start)),
         until,
         belays,
-        without("without", "clock-latest-start-without"),
-        without("without-late", "clock-latest-start-without-late"),
+        without("without", "clock-latest-start-without", late.is_none()),
+        without(
+            "without-late",
+            "clock-latest-start-without-late",
+            late.is_some(),
+        ),
         beside([back_start(clock, voice), dark(clock, voice), slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
@@ -177,16 +183,22 @@ fn back_start(clock: &StageClock, voice: Voice) -> Option<Said> {
     earlier.then(|| voice.say("clock-latest-start-back", &args))
 }
 
-/// What is dark with the latest start, or with one that is early enough.
+/// What is dark with the start told last before it, or as planned with one that is early enough.
 fn dark(clock: &StageClock, voice: Voice) -> Option<Said> {
-    let (key, dark) = match clock.late_min() {
-        Some(_) => ("clock-latest-start-dark", &clock.dark_if_latest),
-        None => ("clock-latest-start-dark-belays", &clock.dark_belays),
-    };
+    match clock.late_for_all_min() {
+        Some(_) => told_dark("clock-latest-start-dark", &clock.dark_if_latest, voice),
+        None => dark_as_planned(clock, voice),
+    }
+}
+
+fn dark_as_planned(clock: &StageClock, voice: Voice) -> Option<Said> {
+    told_dark("clock-latest-start-dark-belays", &clock.dark_belays, voice)
+}
+
+fn told_dark(key: &str, dark: &[usize], voice: Voice) -> Option<Said> {
     (!dark.is_empty()).then(|| {
-        let on = finding::on_legs(dark, voice);
         let args = [
-            ("on", Arg::Said(on)),
+            ("on", Arg::Said(finding::on_legs(dark, voice))),
             ("legs", Arg::Said(finding::legs(dark, voice))),
         ];
         voice.say(key, &args)

@@ -1,15 +1,7 @@
 //! What goes into the packs, and what the set-ups do not cover.
 
 use crate::{
-    plan::{
-        Carry,
-        fact::Fact,
-        fall::HaulAnswer,
-        finding::Finding,
-        leg::{Leg, TeamSetup},
-        name::RopeName,
-        why::CarryWhy,
-    },
+    plan::{Carry, Plan, leg::Leg, spare::SpareRope, why::CarryWhy},
     say::{
         arg::Arg,
         carry::{carry_reason, needed_there},
@@ -18,8 +10,6 @@ use crate::{
         span::Said,
         voice::Voice,
     },
-    trip::rope::Rope,
-    write::sheet::Sheet,
 };
 
 /// `Carry rope "blue" (60 m): 58.5 m needed on leg 6, the longest set-up`, or that none here is long enough; `teams` is how many
@@ -47,80 +37,55 @@ pub(crate) fn carried(carry: &Carry, teams: usize, voice: Voice) -> Said {
     )
 }
 
-/// The ropes at hand that no team is tied to, with their numbers.
-fn at_hand<'s>(sheet: &Sheet<'s>) -> impl Iterator<Item = (usize, &'s Rope)> {
-    let carry = &sheet.plan.carry;
-    let carried = move |number: usize| {
-        let mut named = carry.iter().filter_map(|c| c.rope.as_ref());
-        named.any(|named| named.rope == number)
-    };
-    let all = (1..).zip(sheet.ropes);
-    all.filter(move |(number, _)| !carried(*number))
-}
-
-/// Their names; nothing where every rope is tied to.
-pub(crate) fn untied(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
-    let names = at_hand(sheet).map(|(number, one)| rope(&RopeName::of(number, one), voice));
+/// The ropes at hand that no team is tied to; nothing where every rope is tied to.
+pub(crate) fn untied(plan: &Plan, voice: Voice) -> Option<Said> {
+    let names = plan.spares.iter().map(|spare| rope(&spare.rope, voice));
     let names = Said::join(names, ", ");
     (!names.is_empty()).then_some(names)
 }
 
-/// The ropes at hand that no team carries, and what they are good for.
-pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
-    let left = untied(sheet, voice)?;
-    let (joined, names) = joined(&sheet.plan.legs);
-    // Beside ropes that are joined a rescue is told of those alone.
-    let is_told = |number: &usize| names.is_empty() || names.iter().any(|n| n.rope == *number);
-    let told = at_hand(sheet).filter(|(number, _)| is_told(number));
-    let spare_m = told.map(|(_, rope)| rope.length_m).fold(0.0, f64::max);
-    let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
-    let lacking = sheet.plan.legs.iter().any(lacks_rope);
-    let good_for = match (joined.is_empty(), short.is_empty()) {
-        (false, _) => "joining",
-        (true, false) => "rescue",
-        (true, true) if lacking => "lacking",
-        (true, true) => "none",
+/// What they are good for, a line for each that is carried, and one for those that nobody needs.
+pub(crate) fn left_over(plan: &Plan, voice: Voice) -> Vec<Said> {
+    let carried = plan.spares.iter().filter(|spare| spare.is_carried());
+    let carried = carried.map(|spare| {
+        let good_for = if spare.joined_on.is_empty() {
+            "rescue"
+        } else {
+            "joining"
+        };
+        left(good_for, &[spare], voice)
+    });
+    let others: Vec<&SpareRope> = plan.spares.iter().filter(|s| !s.is_carried()).collect();
+    let joined = plan.spares.iter().any(|spare| !spare.joined_on.is_empty());
+    let lacking = !joined && plan.legs.iter().any(Leg::lacks_rope);
+    let good_for = if lacking { "lacking" } else { "none" };
+    let others = (!others.is_empty()).then(|| left(good_for, &others, voice));
+    carried.chain(others).collect()
+}
+
+fn left(good_for: &'static str, spares: &[&SpareRope], voice: Voice) -> Said {
+    let names = spares.iter().map(|spare| rope(&spare.rope, voice));
+    let on = |of: fn(&SpareRope) -> &[usize]| {
+        let legs: Vec<usize> = spares.iter().flat_map(|spare| of(spare)).copied().collect();
+        finding::on_legs(&legs, voice)
     };
     let args = [
         ("good-for", Arg::Word(good_for)),
+        ("ropes", Arg::Said(Said::join(names, ", "))),
+        ("joined", Arg::Said(on(|spare| &spare.joined_on))),
         (
-            "ropes",
-            Arg::Said(match &names[..] {
-                [] => left,
-                names => Said::join(names.iter().map(|name| rope(name, voice)), ", "),
-            }),
+            "short",
+            Arg::yes(spares.iter().any(|spare| !spare.rescue_on.is_empty())),
         ),
-        ("joined", Arg::Said(finding::on_legs(&joined, voice))),
-        ("short", Arg::yes(!short.is_empty())),
-        ("legs", Arg::Said(finding::on_legs(&short, voice))),
+        ("legs", Arg::Said(on(|spare| &spare.rescue_on))),
     ];
-    Some(voice.say("page-left", &args).capital())
-}
-
-/// The legs on which a rope that nobody carries makes that of a team long enough, joined to it, and which ropes these are.
-fn joined(legs: &[Leg]) -> (Vec<usize>, Vec<&RopeName>) {
-    let (mut on, mut names) = (Vec::new(), Vec::new());
-    for leg in legs {
-        let facts = leg.findings.iter().filter_map(Finding::fact);
-        let cures = facts.filter_map(|fact| match fact {
-            Fact::NoRope { cure, .. } => cure.as_ref()?.joined_to.as_ref(),
-            _ => None,
-        });
-        for name in cures {
-            on.push(leg.leg);
-            if !names.contains(&name) {
-                names.push(name);
-            }
-        }
-    }
-    on.dedup();
-    (on, names)
+    voice.say("page-left", &args).capital()
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
 pub(crate) fn uncovered(legs: &[Leg], key: &str, voice: Voice) -> Said {
     let roped = legs.iter().filter(|leg| !leg.teams.is_empty());
-    let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = roped.partition(|leg| lacks_rope(leg));
+    let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = roped.partition(|leg| leg.lacks_rope());
     let short: Vec<usize> = short.iter().map(|leg| leg.leg).collect();
     let any = (!short.is_empty()).then(|| {
         let legs = [("legs", Arg::Said(finding::legs(&short, voice)))];
@@ -139,11 +104,6 @@ pub(crate) fn uncovered(legs: &[Leg], key: &str, voice: Voice) -> Said {
     });
     let all = any.into_iter().chain(wider).chain(hauls).chain([two]);
     voice.say(key, &[("what", Arg::Said(Said::join(all, "; ")))])
-}
-
-/// Whether the rope of a team is too short for its set-up.
-fn lacks_rope(leg: &Leg) -> bool {
-    leg.teams.iter().any(|setup| setup.rope_short_m().is_some())
 }
 
 /// Up to which gap along the line the legs are set up as they are tied, by the team that is spaced for least; nothing where
@@ -190,21 +150,4 @@ fn not_hauled(legs: &[Leg], voice: Voice) -> Vec<Said> {
         )
     };
     all.into_iter().map(said).collect()
-}
-
-/// The legs on which a loop ends short of the lip, or those left have too little rope for any haul, by no more than the
-/// length of a spare one.
-fn short_of_rope(legs: &[Leg], spare_m: f64) -> Vec<usize> {
-    let is_short = |setup: &TeamSetup| {
-        let loops = setup.reach.iter().map(|reach| -reach.depth_m);
-        let haul = setup.haul.as_ref().and_then(|table| match table.answer {
-            HaulAnswer::TooShort { missing_m, .. } => Some(missing_m),
-            _ => None,
-        });
-        let mut missing = loops.chain(haul).filter(|missing_m| *missing_m > 1e-9);
-        missing.any(|missing_m| missing_m <= spare_m)
-    };
-    let held = legs.iter().filter(|leg| !lacks_rope(leg));
-    let short = held.filter(|leg| leg.teams.iter().any(is_short));
-    short.map(|leg| leg.leg).collect()
 }

@@ -112,7 +112,8 @@ impl<'a> LegRow<'a> {
 #[must_use]
 pub fn ends(leg: &Leg) -> [(f64, Round); 2] {
     let (begin, end) = match (leg.roped, leg.ends_stage) {
-        (true, _) => (Round::Down, Round::Up),
+        (true, false) => (Round::Down, Round::Up),
+        (true, true) => (Round::Down, Round::Nearest),
         (false, false) => (Round::Up, Round::Down),
         (false, true) => (Round::Up, Round::Nearest),
     };

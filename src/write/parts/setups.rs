@@ -383,7 +383,7 @@ fn spaced(setup: &TeamSetup, voice: Voice) -> Said {
             ];
             voice.say("block-spaced", &args)
         }
-        None if setup.rope_short_m().or(setup.as_tied_gap_m).is_some() => {
+        None if setup.lacks_rope() || setup.as_tied_gap_m.is_some() => {
             voice.say("block-spaced-nothing", &[])
         }
         None => voice.say("block-spaced-unknown", &[]),

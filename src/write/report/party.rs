@@ -31,10 +31,10 @@ use crate::{
 /// What to carry, and what carrying one set-up all the way would change.
 pub(super) fn packed(sheet: &Sheet<'_>) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
-    let left = packs::left_over(sheet, voice);
+    let left = packs::left_over(plan, voice);
     html! {
         (carry(plan, voice))
-        @if let Some(left) = left { p { (spans(&left)) } }
+        @for left in &left { p { (spans(left)) } }
         (fewer_changes(plan, voice))
     }
 }

@@ -318,7 +318,7 @@ fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         let text = look.voice.say("carry", &args).to_string();
         bullet(out, "  · ", &text, look.width);
     }
-    if let Some(left) = left_over(sheet, look.voice) {
+    for left in left_over(sheet.plan, look.voice) {
         bullet(out, "  · ", &left.to_string(), look.width);
     }
 }

@@ -29,7 +29,7 @@ pub(super) fn ropes(out: &mut String, sheet: &Sheet<'_>) {
         let line = carried(carry, sheet.plan.carry.len(), voice);
         hanging(out, &line.map_names(plain::line).to_string(), width);
     }
-    if let Some(left) = left_over(sheet, voice) {
+    for left in left_over(sheet.plan, voice) {
         hanging(out, &left.map_names(plain::line).to_string(), width);
     }
     let legs = &sheet.plan.legs;

@@ -1,6 +1,9 @@
 //! What is read: every wrapping of a polygon, and what a zone holds then.
 
-use schrund::trip::zone::{RopeWord, Surface};
+use schrund::{
+    fault::{Item, Level},
+    trip::zone::{RopeWord, Surface},
+};
 
 use super::{SQUARE, feature, good, good_given, noted, one, outer};
 use crate::fixture::texts::{collection, feature_of, polygon};
@@ -122,6 +125,41 @@ fn numbers_count_zones_and_features_count_everything() {
     );
     let numbers: Vec<_> = read.iter().map(|z| (z.number, z.feature)).collect();
     assert_eq!(numbers, [(1, 2), (2, 5)], "number and feature");
+}
+
+/// Ice that was drawn with the wrong tool is told before anything else: nobody is roped for it.
+#[test]
+fn a_line_with_a_gap_width_is_ice_that_nobody_drew() {
+    let line = r#"{"type":"LineString","coordinates":[[7,46],[8,46]]}"#;
+    let told = |properties: &str| {
+        let text = collection(&[feature(r#"{"gap_m":1}"#), feature_of(properties, line)]);
+        let notes = good_given(&text, None).notes;
+        let look = notes.iter().filter(|note| note.level() == Level::Look);
+        look.map(|note| (note.code(), note.at.item.clone()))
+            .collect::<Vec<_>>()
+    };
+    let second = Item::Feature {
+        number: 2,
+        name: None,
+    };
+    for properties in [
+        r#"{"gap_m":4}"#,
+        r#"{"gap_max_m":4}"#,
+        r#"{"snow_depth_m":1}"#,
+        r#"{"strike_deg":10}"#,
+    ] {
+        assert_eq!(
+            told(properties),
+            [("ice-not-drawn", Some(second.clone()))],
+            "{properties}"
+        );
+    }
+    assert_eq!(told(r#"{"surface":"gravel"}"#), [], "a way");
+    assert_eq!(
+        told(r#"{"gap_m":4,"role":"leg"}"#),
+        [],
+        "a leg that was handed out"
+    );
 }
 
 #[test]

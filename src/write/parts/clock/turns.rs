@@ -5,7 +5,7 @@ use super::{
     line::beside,
 };
 use crate::{
-    plan::clock::{Backwards, StageClock, TurnKind, TurnRound},
+    plan::clock::{Backwards, StageClock, TurnHour, TurnKind, TurnRound},
     say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
 };
 
@@ -17,7 +17,10 @@ pub(super) fn turns(
     voice: Voice,
 ) -> Vec<Said> {
     let late = planned.turn_round_back_by;
-    let off_first = late.is_some() || planned.no_turn_in_time || clock.back_by.is_none();
+    let of_bridges = planned
+        .turn_round
+        .is_some_and(|turn| turn.hour == TurnHour::BridgesUntil);
+    let off_first = of_bridges || planned.no_turn_in_time;
     let lines = match off_first {
         true => [
             off_bridges(clock, planned, slower, voice),
@@ -45,6 +48,7 @@ fn turn_round(
         place,
         at,
         leg,
+        ("firm", Arg::yes(turn.before_gaps)),
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         belays(clock, HourKind::Turn, voice),
@@ -64,7 +68,8 @@ fn off_bridges(
     if planned.no_turn_in_time {
         return Some(never_off_bridges(planned.turn_round_back_by, until, voice));
     }
-    let [kind, place, at, leg] = spot(planned.turn_round?, voice);
+    let turn = planned.turn_round?;
+    let [kind, place, at, leg] = spot(turn, voice);
     let others = beside([slower_turn(slower, voice)]);
     let args = [
         kind,
@@ -72,6 +77,7 @@ fn off_bridges(
         at,
         leg,
         until,
+        ("firm", Arg::yes(turn.before_gaps)),
         ("late", Arg::yes(clock.is_late())),
         belays(clock, HourKind::Turn, voice),
         others,

@@ -7,7 +7,7 @@ use crate::{
     fault::Level,
     plan::{
         Plan,
-        clock::StageClock,
+        clock::{PlanClock, StageClock},
         leg::{Leg, TeamSetup},
         name::PersonOnRope,
         verdict::Verdict,
@@ -15,7 +15,7 @@ use crate::{
     say::{arg::Arg, finding, name::person, plain, span::Said, voice::Voice},
     write::{
         parts::{
-            change::{self, ChangeKind},
+            change::{self, ChangeKind, ChangePoint},
             clock::{self, HourLine},
             day,
             falls_on::falls_on,
@@ -218,11 +218,20 @@ fn to_look_at(sheet: &Sheet<'_>, voice: Voice) -> Said {
     title.then(Said::from(": ")).then(&legs)
 }
 
-/// Where the rope comes out first, and how it is tied there.
+/// Where the team is, where the leader says that of the one stage that is planned, metres.
+fn under_way_at_m(sheet: &Sheet<'_>) -> Option<f64> {
+    let mut stages = sheet.plan.clock.iter().flat_map(PlanClock::stages);
+    Some(stages.next()?.start_at?.at_m)
+}
+
+/// Where the rope comes out first, ahead of who is under way, and how it is tied there.
 fn next(sheet: &Sheet<'_>) -> Option<Said> {
     let voice = sheet.look.voice;
     let changes = change::changes(sheet);
-    let first = changes.iter().find(|c| c.kind == ChangeKind::RopeUp)?;
+    let here_m = under_way_at_m(sheet);
+    let ahead = |c: &&ChangePoint<'_>| here_m.is_none_or(|here_m| c.at_m >= here_m);
+    let mut roped = changes.iter().filter(|c| c.kind == ChangeKind::RopeUp);
+    let first = roped.find(ahead)?;
     let place = voice.shown(&Arg::DoneAt(first.at_m, first.kind.round()));
     let spot = sentence::spot(first.clock, first.height_m, voice);
     let at = first.utm.as_ref().unwrap_or(&first.degrees);
@@ -249,5 +258,5 @@ fn packed(sheet: &Sheet<'_>) -> Vec<Said> {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let carried = plan.carry.iter();
     let carried = carried.map(|carry| packs::carried(carry, plan.carry.len(), voice));
-    carried.chain(packs::left_over(sheet, voice)).collect()
+    carried.chain(packs::left_over(plan, voice)).collect()
 }

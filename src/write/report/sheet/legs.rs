@@ -25,7 +25,7 @@ const NAMES: usize = 44;
 #[derive(Clone, Copy)]
 struct Has {
     clock: bool,
-    /// The same for the latest start, where the planned one is too late.
+    /// The same for the latest start, where the planned one is too late; nobody who is under way starts anew.
     latest: bool,
     height: bool,
     ice: bool,
@@ -36,7 +36,7 @@ impl Has {
         let legs = &plan.legs;
         let mut stages = plan.clock.iter().flat_map(PlanClock::stages);
         Self {
-            latest: stages.any(|clock| clock.late_min().is_some()),
+            latest: stages.any(|clock| clock.late_min().is_some() && clock.start_at.is_none()),
             clock: legs.iter().any(|leg| leg.start_clock.is_some()),
             height: legs.iter().any(|leg| leg.start_height_m.is_some()),
             ice: legs.iter().any(|leg| leg.roped),

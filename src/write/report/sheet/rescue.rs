@@ -116,7 +116,7 @@ impl FallHeld {
 pub(super) fn of_leg(leg: &Leg, sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
     let all = grouped(std::slice::from_ref(leg));
-    let untied = packs::untied(sheet, voice).filter(|_| !all.is_empty());
+    let untied = packs::untied(sheet.plan, voice).filter(|_| !all.is_empty());
     let untied = untied.map(|ropes| voice.say("sheet-untied", &[("ropes", Arg::Said(ropes))]));
     html! {
         @if let Some(untied) = untied { p { (spans(&untied.capital().map_names(plain::line))) } }
