@@ -18,7 +18,7 @@ use crate::{
 /// // The second zone is crossed askew: gaps of 10 m are longer along the line. Its margin lies on ice nobody drew.
 /// assert_eq!(shown(Voice::default()), ("2.21–3.12".to_owned(), "10 (11.6) ?".to_owned()));
 /// let feet = Voice { units: Units::Imperial, ..Voice::default() };
-/// assert_eq!(shown(feet), ("1.37–1.95".to_owned(), "32.9 (37.9) ?".to_owned()));
+/// assert_eq!(shown(feet), ("1.37–1.94".to_owned(), "32.9 (37.9) ?".to_owned()));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
