@@ -16,5 +16,6 @@ mod parts;
 pub(crate) mod route;
 pub mod runs;
 mod spares;
+mod turns;
 pub(crate) mod worked;
 pub(crate) mod zones;

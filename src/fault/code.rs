@@ -300,8 +300,8 @@ codes! {
     ///
     /// What to do: look at the polygon in a map editor, and draw each piece of ice as a polygon of its own.
     RingsMisnested, "rings-misnested", Look;
-    /// A point, a line or a feature without geometry says how wide gaps are, how deep the snow is or how crevasses run, as
-    /// ice does. Only polygons are zones: nothing is planned for it, and no rope.
+    /// A point, a line or a feature without geometry says how wide gaps are, how deep the snow is, how crevasses run or
+    /// whether to rope up, as ice does. Only polygons are zones: nothing is planned for it, and no rope.
     ///
     /// What to do: draw the outline of that ice as a polygon; if it is none, take the property out.
     IceUndrawn, "ice-not-drawn", Look;

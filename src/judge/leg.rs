@@ -23,7 +23,8 @@ use crate::{
         reach::Reach,
     },
     rope::{
-        answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, share, tied::Tied,
+        answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, reserve::own_loop_m,
+        share, tied::Tied,
     },
     times::hours::Hours,
     trip::{job::Brief, rope::Rope, route::Stretch},
@@ -93,7 +94,7 @@ fn carried(setups: &[TeamSetup]) -> impl Iterator<Item = usize> {
 }
 
 /// The lightest ropes at hand beside those that are gone: one longer than that of the team on which a loop reaches somebody, and
-/// one as long as what is missing.
+/// one that is long enough for a loop by itself.
 fn ropes_left(
     job: &Brief<'_>,
     gone: &[usize],
@@ -114,13 +115,14 @@ fn ropes_left(
         .as_ref()
         .map_or(f64::INFINITY, |rope| rope.length_m);
     let tied = Tied::of(draft);
+    let loop_m = own_loop_m(draft.spacing.spacing_m, job.rules);
     let reaches = |rope: &Rope| {
         let load = RopeLoad::of(rope);
         rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, job.rules)
     };
     RopesLeft {
         longer: lightest(&reaches),
-        spare: lightest(&|rope| rope.length_m >= -reach.depth_m),
+        spare: lightest(&|rope| rope.length_m >= loop_m - 1e-9),
     }
 }
 

@@ -146,7 +146,7 @@ impl OfTeam<'_> {
 pub(super) struct RopesLeft {
     /// On which a loop would reach them.
     pub(super) longer: Option<RopeName>,
-    /// As long as what is missing.
+    /// Long enough for a loop by itself.
     pub(super) spare: Option<RopeName>,
 }
 

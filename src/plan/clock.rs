@@ -124,9 +124,13 @@ impl StageClock {
             .then(|| start.min() - latest.min())
     }
 
-    /// The same of the start that is early enough to be done in time too, where the leader says by when.
+    /// The same of the start that is early enough to be done in time too, where the leader says by when; `None` where none of the
+    /// day is early enough for the bridges.
     #[must_use]
     pub fn late_for_all_min(&self) -> Option<f64> {
+        if self.none_is_early() {
+            return None;
+        }
         let (start, times) = (self.start?, self.as_planned);
         let latest = [times.latest_start, times.latest_start_back_by];
         let late_min = latest.into_iter().flatten().filter_map(|latest| {
@@ -134,6 +138,16 @@ impl StageClock {
             late.then(|| start.min() - latest.min())
         });
         late_min.reduce(f64::max)
+    }
+
+    /// Whether the hour to be back asks for the earlier start, or for the only one. Nothing is asked of who is under way.
+    #[must_use]
+    pub fn back_comes_first(&self) -> bool {
+        let Some(back) = self.as_planned.latest_start_back_by else {
+            return false;
+        };
+        let bridges = self.as_planned.latest_start;
+        !self.none_is_early() && bridges.is_none_or(|bridges| bridges.is_later_than(back))
     }
 
     /// Whether the start as planned is too late to leave all hidden gaps in time, by so much or because none of the day is
@@ -289,11 +303,11 @@ pub struct Backwards {
     /// When the stage is done.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub arrival: Option<Clock>,
-    /// When the last hidden gaps of the line are left; absent where there are none.
+    /// When the last hidden gaps of the line are left; absent where there are none, and where who is under way has them behind.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bridges_left: Option<Clock>,
     /// The latest start, to the minute, that leaves all hidden gaps before snow bridges are no longer trusted; absent
-    /// where there are none, and where no start of the day is early enough.
+    /// where there are none or who is under way has them behind, and where no start of the day is early enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest_start: Option<Clock>,
     /// The latest start, to the minute, with which the stage is done by the hour that the leader gives; absent where no start of
@@ -349,40 +363,42 @@ pub struct TurnRound {
     /// When the way back then leaves the last hidden gaps; absent where it crosses none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bridges_left: Option<Clock>,
-    /// Whether that is where ground with hidden gaps begins, on which the way back would still be in time from not far behind:
+    /// Whether it lies off ice with hidden gaps, which begins there, and the way back would still be in time from not far behind:
     /// nobody waits for a decision among them.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
-    pub before_gaps: bool,
+    pub on_firm_ground: bool,
     /// For which hour.
-    pub hour: TurnHour,
+    pub hour: TripHour,
     /// What is done there.
     pub kind: TurnKind,
 }
 
-/// The hour that a turn is in time for.
+/// An hour that the leader gives beside the start.
 ///
 /// ```
-/// use schrund::{plan::clock::TurnHour, practice::Origin};
+/// use schrund::{plan::{clock::TripHour, fact::Fact}, practice::Origin};
 ///
-/// let mut job = schrund::example::job()?;
-/// let hour = |job: &schrund::trip::job::Job| {
-///     let turn = schrund::plan(job)?.clock.and_then(|clock| clock.first.as_planned.turn_round);
-///     Ok::<_, Vec<schrund::fault::Fault>>(turn.map(|turn| turn.hour))
+/// let mut job = schrund::example::job()?; // it starts at 05:30
+/// let mut told = |by: &str| {
+///     job.timetable.set("back_by", by, Origin::Flag);
+///     let found = schrund::plan(&job).map(|plan| plan.findings).unwrap_or_default().into_iter();
+///     let hours = found.filter_map(|f| match f.fact()? {
+///         Fact::HourBeforeStart { hour, .. } => Some(*hour),
+///         _ => None,
+///     });
+///     hours.collect::<Vec<_>>()
 /// };
-/// job.timetable.set("back_by", "07:30", Origin::Flag);
-/// assert_eq!(hour(&job)?, Some(TurnHour::BackBy));
-/// // The way back is over the same bridges.
-/// job.timetable.set("bridges_until", "06:45", Origin::Flag);
-/// assert_eq!(hour(&job)?, Some(TurnHour::BridgesUntil));
+/// assert_eq!(told("03:00"), [TripHour::BackBy]);
+/// assert!(told("03:00 +1").is_empty(), "the morning after");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
-pub enum TurnHour {
-    /// The one by which the leader wants to be back.
-    BackBy,
-    /// The one until which snow bridges are trusted.
+pub enum TripHour {
+    /// Until when snow bridges are trusted.
     BridgesUntil,
+    /// When the line is to be done.
+    BackBy,
 }
 
 /// How a team turns round.

@@ -10,7 +10,7 @@ use crate::{
     fault::{Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
-        clock::StartBy,
+        clock::{StartBy, TripHour},
         cure::{OneByOne, RopeCure, RopeLack},
         fall::HaulAnswer,
         heights::{HeightsApart, TerrainVoid},
@@ -109,7 +109,7 @@ facts! {
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip.
     ///
     /// What to do: plan another rescue for them, take a longer rope (the one named, where a rope at hand that nobody
-    /// carries is long enough) or one at hand as a spare that is as long as what is missing, or let `cover = "anyone"`
+    /// carries is long enough) or one at hand as a spare that is long enough for a loop by itself, or let `cover = "anyone"`
     /// size the coils.
     NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool, longer: Option<RopeName>, spare: Option<RopeName> } = "loop-ends-short-of-the-lip", Look;
     /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it
@@ -237,7 +237,8 @@ facts! {
     BareIce { zone: ZoneName, roped: bool } = "bare-ice-two-views", Look;
     /// By the clock the line is done later than the leader wants to be back.
     ///
-    /// What to do: start earlier, or turn round in time: the clock of the plan says where and when.
+    /// What to do: start by the hour that is named, early enough for the bridges too, or turn round in time: the clock of the plan
+    /// says where and when. Where no turn ahead is in time, off the bridges too (`turns`), be late, or stay where it is safe.
     BackLate { arrival: Clock, back_by: Clock, start_by: StartBy, turns: bool } = "back-late", Look;
     /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts and belays not counted: whoever walks
     /// on without sleep falls more easily.
@@ -350,34 +351,6 @@ pub enum Slope {
     Line,
     /// The ground under it.
     Ground,
-}
-
-/// An hour that the leader gives beside the start.
-///
-/// ```
-/// use schrund::{plan::fact::{Fact, TripHour}, practice::Origin};
-///
-/// let mut job = schrund::example::job()?; // it starts at 05:30
-/// let mut told = |by: &str| {
-///     job.timetable.set("back_by", by, Origin::Flag);
-///     let found = schrund::plan(&job).map(|plan| plan.findings).unwrap_or_default().into_iter();
-///     let hours = found.filter_map(|f| match f.fact()? {
-///         Fact::HourBeforeStart { hour, .. } => Some(*hour),
-///         _ => None,
-///     });
-///     hours.collect::<Vec<_>>()
-/// };
-/// assert_eq!(told("03:00"), [TripHour::BackBy]);
-/// assert!(told("03:00 +1").is_empty(), "the morning after");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum TripHour {
-    /// Until when snow bridges are trusted.
-    BridgesUntil,
-    /// When the line is to be done.
-    BackBy,
 }
 
 /// An end of the route.

@@ -202,7 +202,8 @@ fn taken(trip: &Plan, plan: &Plan) -> Vec<RopeName> {
     };
     let planned = ropes(plan);
     let mut taken = ropes(trip);
-    taken.retain(|rope| !planned.iter().any(|known| known.rope == rope.rope));
+    // A rope that is not there is in its place without any length.
+    taken.retain(|rope| rope.length_m > 0.0 && planned.iter().all(|known| known.rope != rope.rope));
     taken
 }
 

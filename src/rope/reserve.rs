@@ -15,6 +15,13 @@ pub fn loop_m(spacing_m: f64, rules: &Rules) -> f64 {
     loop_at_m(rules[Rule::ReachFactor], spacing_m, rules)
 }
 
+/// Rope by itself that a drop loop takes to whoever hangs on a taut rope, metres: from the anchor, down to them and back over the lip,
+/// and what hands and hitches take.
+pub(crate) fn own_loop_m(spacing_m: f64, rules: &Rules) -> f64 {
+    let below_lip_m = spacing_m - rules[Rule::AnchorShare] * spacing_m;
+    spacing_m + below_lip_m + rules.nature.gear.haul.rest_m
+}
+
 fn loop_at_m(factor: f64, spacing_m: f64, rules: &Rules) -> f64 {
     let reach_m = factor * spacing_m + rules[Rule::LoopEndsM];
     (reach_m - rules[Rule::SlingM]).max(0.0)

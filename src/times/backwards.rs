@@ -54,6 +54,15 @@ impl<'a> WalkedStage<'a> {
         runs.map(stage).collect()
     }
 
+    /// Chainage that who is under way has passed, metres; before all of it where nobody is.
+    pub(crate) fn passed_m(&self) -> f64 {
+        let here_m = self.job.timetable.start_at_m();
+        let length_m = self.legs.first().map(|leg| leg.stage.stage.length_m());
+        here_m.map_or(f64::NEG_INFINITY, |m| {
+            length_m.map_or(m, |end_m| m.min(end_m))
+        })
+    }
+
     /// When it is started; `None` where nobody said.
     pub(crate) fn start(&self) -> Option<Clock> {
         started(self.job, self.legs, self.hours, self.factor)

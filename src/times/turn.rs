@@ -31,7 +31,7 @@ pub(crate) struct LatestTurn {
     /// When the way back then leaves the last hidden gaps, likewise; `None` where it crosses none.
     pub(crate) bridges_left_min: Option<f64>,
     /// Whether the last place lies not far behind it, among hidden gaps, where nobody waits.
-    pub(crate) before_gaps: bool,
+    pub(crate) on_firm_ground: bool,
 }
 
 impl<'a> WalkedStage<'a> {
@@ -82,7 +82,7 @@ impl<'a> WalkedStage<'a> {
                 min,
                 of_line: true,
                 bridges_left_min: left_min.filter(|left_min| *left_min > min),
-                before_gaps: false,
+                on_firm_ground: false,
             };
             (min - stop.halt_min, turn)
         })
@@ -113,30 +113,40 @@ impl<'a> WalkedStage<'a> {
     fn last_return(&self, done_min: f64, barred: Option<usize>) -> Option<LatestTurn> {
         let hidden = self.first_hidden();
         let (spot, home_min) = self.last_spot(done_min, barred)?;
-        let firm = hidden.and_then(|(gaps, _)| self.firm_before(spot, gaps));
-        let (spot, home_min) = firm.unwrap_or((spot, home_min));
+        let begin = hidden.and_then(|(gaps, _)| self.begin_before(spot, gaps));
+        let (spot, home_min) = begin.unwrap_or((spot, home_min));
         let over = hidden.filter(|(gaps, _)| spot.is_beyond(*gaps));
         Some(LatestTurn {
             spot,
             min: done_min - home_min,
             of_line: false,
             bridges_left_min: over.map(|(_, from_gaps_min)| done_min - from_gaps_min),
-            before_gaps: firm.is_some(),
+            on_firm_ground: begin.is_some_and(|(begin, _)| self.is_firm(begin)),
         })
     }
 
     /// Where the leg of a place among hidden gaps begins, and the minutes from there back to the start: not where that is far
-    /// off, nor before the first of all hidden gaps.
-    fn firm_before(&self, spot: LegSpot, first_gaps: LegSpot) -> Option<(LegSpot, f64)> {
+    /// off, nor before the first of all hidden gaps, nor behind who is under way.
+    fn begin_before(&self, spot: LegSpot, first_gaps: LegSpot) -> Option<(LegSpot, f64)> {
         let back = self.ways_back().find(|back| back.leg.number == spot.leg)?;
         let at_m = back.leg.sketch.stretch.from_m;
         let begin = LegSpot { at_m, ..spot };
         let gaps = bridges::hidden(self.job, back.leg);
-        let among = !gaps.is_empty() && spot.at_m - at_m <= BEGIN_M;
-        (among && begin.is_beyond(first_gaps)).then_some((begin, back.home_min))
+        let behind_m = spot.at_m - at_m;
+        let among = !gaps.is_empty() && (1e-6..=BEGIN_M).contains(&behind_m);
+        let ahead = !self.job.timetable.is_past(at_m);
+        (among && ahead && begin.is_beyond(first_gaps)).then_some((begin, back.home_min))
     }
 
-    /// Where it is, and the minutes from there back to the start.
+    /// Whether a place where a leg begins lies off the ice with hidden gaps of the one before.
+    fn is_firm(&self, begin: LegSpot) -> bool {
+        let mut before = self.legs.iter().filter(|leg| leg.number < begin.leg);
+        let hidden = before.next_back().map(|leg| bridges::hidden(self.job, leg));
+        let mut hidden = hidden.into_iter().flatten();
+        hidden.all(|gaps| gaps.ends_m < begin.at_m - 1e-6)
+    }
+
+    /// The last place from which the way back is done after so many minutes, and the minutes from there back to the start.
     fn last_spot(&self, done_min: f64, barred: Option<usize>) -> Option<(LegSpot, f64)> {
         let mut last = None;
         let ways = self.ways_back();
@@ -168,6 +178,12 @@ impl<'a> WalkedStage<'a> {
             }
         }
         last
+    }
+
+    /// Whether the first hidden gaps begin before a chainage, metres.
+    pub(crate) fn is_over_hidden(&self, at_m: f64) -> bool {
+        let first = self.first_hidden();
+        first.is_some_and(|(gaps, _)| gaps.at_m < at_m)
     }
 
     /// Where the first hidden gaps begin, which are the last on the way back, and the minutes from there to the start.
@@ -278,7 +294,7 @@ impl LatestTurn {
             spot: if beyond { turn.spot } else { self.spot },
             min: self.min.min(reached_min),
             of_line: beyond,
-            before_gaps: self.before_gaps && !beyond,
+            on_firm_ground: self.on_firm_ground && !beyond,
             ..self
         }
     }

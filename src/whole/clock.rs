@@ -1,19 +1,18 @@
 //! The clock of a plan: times worked backwards, and the sun.
 
 use crate::{
-    judge::place::position,
     plan::{
         clock::{
-            Backwards, PlanClock, StageBelays, StageClock, StartAt, StartBy, SunAllDay, TurnHour,
-            TurnKind, TurnRound,
+            Backwards, PlanClock, StageBelays, StageClock, StartAt, StartBy, SunAllDay, TripHour,
         },
         fact::Fact,
         leg::{Leg, Verdict},
     },
     practice::Rule,
     rope::legs::RopedLeg,
-    times::{backwards::WalkedStage, hours::Hours, sun::SunDay, turn::LatestTurn},
+    times::{backwards::WalkedStage, hours::Hours, sun::SunDay},
     trip::{clock::Clock, job::Brief, route::Stage},
+    whole::turns::{Turns, turn_round},
 };
 
 /// The clock of every stage; nothing where the leader gives no hour and no day.
@@ -112,7 +111,7 @@ fn belays(
     backwards: &dyn Fn(&WalkedStage<'_>) -> Backwards,
 ) -> Option<StageBelays> {
     let number = walked.legs.first()?.stage.stage.number;
-    let passed_m = passed_m(walked);
+    let passed_m = walked.passed_m();
     let ahead = |leg: &&Leg| leg.stage == number && leg.end_m > passed_m;
     let legs = planned.iter().filter(ahead);
     let asked = legs.filter_map(|leg| Some((leg.leg, leg.belays.as_ref()?)));
@@ -165,34 +164,6 @@ fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
     let times = job.timetable;
     let offset = times.utc_offset.value.unwrap_or_default();
     SunDay::days_after(days, stage.points().first()?, times.date.value?, offset)
-}
-
-/// Whether a turn that still lies ahead is back by the hour that the leader gives, be the way barred or not, and off hidden gaps by
-/// the other one.
-pub(super) fn turns_back(walked: &WalkedStage<'_>) -> bool {
-    let times = walked.job.timetable;
-    let turn = times.back_by.value.zip(walked.start());
-    let turn = turn.and_then(|(by, start)| walked.latest_turn(by.min() - start.min(), None));
-    let turn = turn.filter(|turn| turn.spot.at_m > passed_m(walked));
-    turn.is_some_and(|turn| {
-        let over = times.bridges_until.value.and(turn.bridges_left_min);
-        over.is_none() || turns_off_bridges(walked)
-    })
-}
-
-/// The same for the hour until which bridges are trusted; where nothing is reckoned there may be one.
-pub(super) fn turns_off_bridges(walked: &WalkedStage<'_>) -> bool {
-    let until = walked.job.timetable.bridges_until.value;
-    let hours = until.zip(walked.start().filter(|_| walked.climb_is_known()));
-    hours.is_none_or(|(until, start)| {
-        let turn = walked.latest_turn_off_bridges(until.min() - start.min(), None);
-        turn.is_some_and(|turn| turn.spot.at_m > passed_m(walked))
-    })
-}
-
-/// Chainage that who is under way has passed, metres.
-fn passed_m(walked: &WalkedStage<'_>) -> f64 {
-    start_at(walked).map_or(f64::NEG_INFINITY, |here| here.at_m)
 }
 
 /// The time on the rope between the sunsets and sunrises of a stage.
@@ -334,80 +305,8 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
         turn_round_back_by: turns
             .back
             .filter(|_| turns.turn != turns.back)
-            .map(|turn| told(turn, TurnHour::BackBy)),
+            .map(|turn| told(turn, TripHour::BackBy)),
         no_turn_in_time: turns.none_in_time,
-    }
-}
-
-/// Where a stage may be turned round.
-struct Turns {
-    /// To be done in time.
-    back: Option<LatestTurn>,
-    /// The one to keep to: off the hidden gaps while bridges are trusted comes first.
-    turn: Option<LatestTurn>,
-    /// For which hour that one is.
-    hour: TurnHour,
-    /// Whether none leaves the hidden gaps in time.
-    none_in_time: bool,
-}
-
-impl Turns {
-    fn of(walked: &WalkedStage<'_>, barred: Option<usize>, start: Clock) -> Self {
-        let times = walked.job.timetable;
-        // Who is under way is past what lies behind.
-        let passed_m = passed_m(walked);
-        let ahead = |turn: &LatestTurn| turn.spot.at_m > passed_m;
-        let after = |hour: Clock| hour.min() - start.min();
-        let back = times.back_by.value.map(after);
-        let back = back.and_then(|by_min| walked.latest_turn(by_min, barred));
-        let back = back.filter(ahead);
-        // By the turn to be done in time, or else as planned.
-        let left_min = match back {
-            Some(back) => back.bridges_left_min,
-            None => walked.bridges_left_min(),
-        };
-        let until_min = times.bridges_until.value.map(after);
-        let late = until_min.filter(|until_min| left_min.is_some_and(|min| min > *until_min));
-        let off = |until_min: f64, barred: Option<usize>| {
-            let turn = walked.latest_turn_off_bridges(until_min, barred);
-            turn.filter(ahead)
-        };
-        Self {
-            back,
-            turn: late.map_or(back, |until_min| off(until_min, barred)),
-            hour: match late {
-                Some(_) => TurnHour::BridgesUntil,
-                None => TurnHour::BackBy,
-            },
-            none_in_time: late.is_some_and(|until_min| off(until_min, None).is_none()),
-        }
-    }
-}
-
-fn turn_round(
-    walked: &WalkedStage<'_>,
-    (start, hour): (Clock, TurnHour),
-    turn: LatestTurn,
-    barred: Option<usize>,
-) -> TurnRound {
-    let at = walked.legs.first().map(|leg| position(leg, turn.spot.at_m));
-    let mut legs = walked.legs.iter();
-    let next = legs.find(|leg| Some(leg.number) == barred);
-    let before = next.filter(|leg| turn.spot.at_m >= leg.sketch.stretch.from_m - 1e-6);
-    TurnRound {
-        by: start.after(turn.min).cut_off(),
-        at_m: turn.spot.at_m,
-        at: at.unwrap_or_default(),
-        leg: turn.spot.leg,
-        before: before.map(|leg| leg.number),
-        bridges_left: turn.bridges_left_min.map(|min| start.after(min)),
-        before_gaps: turn.before_gaps,
-        hour,
-        kind: if turn.of_line {
-            TurnKind::OfTheLine
-        } else {
-            TurnKind::OffTheLine
-        },
     }
 }
 

@@ -2,14 +2,18 @@
 
 use crate::{
     plan::{
-        fact::{Fact, TripHour},
+        clock::TripHour,
+        fact::Fact,
         finding::{At, Finding, JobPart, StagePlace},
     },
     practice::Rule,
     rope::legs::RopedLeg,
     times::{backwards::WalkedStage, hours::Hours},
     trip::{clock::Clock, job::Brief, timetable::Timetable},
-    whole::clock::{dark, slower, start_by, turns_back},
+    whole::{
+        clock::{dark, slower, start_by},
+        turns::turns_back,
+    },
 };
 
 /// What is found of the clock of the trip, and of how long its stages take.

@@ -34,10 +34,7 @@ use crate::{
         turn::OffBridges,
     },
     trip::{clock::Clock, job::Brief},
-    whole::{
-        clock::{start_by, turns_off_bridges},
-        parts,
-    },
+    whole::{clock::start_by, parts, turns::turns_off_bridges},
 };
 
 /// What the trip has settled before its legs are put together.

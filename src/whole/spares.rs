@@ -25,17 +25,13 @@ pub(super) fn spares(ropes: &[Rope], legs: &[Leg]) -> Vec<SpareRope> {
         .map(|(number, one)| {
             let rope = RopeName::of(number, one);
             SpareRope {
-                joined_on: joined_on(&rope, legs),
-                rescue_on: Vec::new(),
+                joined_on: legs_of(legs, |fact| joins(fact) == Some(&rope)),
+                rescue_on: legs_of(legs, |fact| reaches(fact) == Some(&rope)),
                 rope,
             }
         })
         .collect();
-    if let Some((place, rescue_on)) = rescue(&spares, legs)
-        && let Some(spare) = spares.get_mut(place)
-    {
-        spare.rescue_on = rescue_on;
-    }
+    haul_with(&mut spares, legs);
     spares
 }
 
@@ -47,72 +43,61 @@ fn facts(legs: &[Leg]) -> impl Iterator<Item = (usize, &Fact)> {
     found.filter_map(|(leg, found)| Some((leg, found.fact()?)))
 }
 
-/// The legs on which a cure joins a rope to that of a team.
-fn joined_on(rope: &RopeName, legs: &[Leg]) -> Vec<usize> {
-    let joins = |fact: &Fact| match fact {
-        Fact::NoRope { cure, .. } => {
-            let joined = cure.as_ref().and_then(|cure| cure.joined_to.as_ref());
-            joined == Some(rope)
-        }
-        _ => false,
-    };
-    let mut on: Vec<usize> = facts(legs)
-        .filter(|(_, fact)| joins(fact))
-        .map(|(leg, _)| leg)
-        .collect();
+/// The legs on which something is found, in walking order.
+fn legs_of(legs: &[Leg], is_found: impl Fn(&Fact) -> bool) -> Vec<usize> {
+    let found = facts(legs).filter(|(_, fact)| is_found(fact));
+    let mut on: Vec<usize> = found.map(|(leg, _)| leg).collect();
     on.dedup();
     on
 }
 
-/// The place of the rope that does for most of what is short, and on which legs: of equals one that is joined already, or that a
-/// finding names, else the shortest.
-fn rescue(spares: &[SpareRope], legs: &[Leg]) -> Option<(usize, Vec<usize>)> {
-    let short = short_of_rope(legs);
-    let is_named = |rope: &RopeName| {
-        let mut facts = facts(legs);
-        facts.any(|(_, fact)| matches!(fact, Fact::NotReached { spare: Some(spare), .. } if spare == rope))
-    };
-    let does = |rope: &RopeName| -> Vec<usize> {
-        let met = short
-            .iter()
-            .filter(|(_, short_m)| *short_m <= rope.length_m);
-        met.map(|(leg, _)| *leg).collect()
-    };
-    let all = spares.iter().enumerate();
-    let all = all.map(|(place, spare)| (place, spare, does(&spare.rope)));
-    let does = all.filter(|(.., legs)| !legs.is_empty());
-    let best = does.max_by(|(_, a, on_a), (_, b, on_b)| {
-        let more = on_a.len().cmp(&on_b.len());
-        let joined = || {
-            let [a, b] = [a, b].map(|spare| !spare.joined_on.is_empty());
-            a.cmp(&b)
-        };
-        let named = || is_named(&a.rope).cmp(&is_named(&b.rope));
-        let shorter = || b.rope.length_m.total_cmp(&a.rope.length_m);
-        more.then_with(joined).then_with(named).then_with(shorter)
-    });
-    let (place, _, mut legs) = best?;
-    legs.dedup();
-    Some((place, legs))
+/// The rope that a cure joins to that of a team.
+fn joins(fact: &Fact) -> Option<&RopeName> {
+    match fact {
+        Fact::NoRope { cure, .. } => cure.as_ref()?.joined_to.as_ref(),
+        _ => None,
+    }
 }
 
-/// By how much loops end short of the lip, metres, and where all reach it, how much rope those left lack for any haul; each with
-/// its leg, in walking order.
-fn short_of_rope(legs: &[Leg]) -> Vec<(usize, f64)> {
-    let of_setup = |setup: &TeamSetup| -> Vec<f64> {
-        let loops = setup.reach.iter().map(|reach| -reach.depth_m);
-        let loops: Vec<f64> = loops.filter(|short_m| *short_m > 1e-9).collect();
-        let haul = setup.haul.as_ref().filter(|_| loops.is_empty());
-        let haul = haul.and_then(|table| match table.answer {
-            HaulAnswer::TooShort { missing_m, .. } => Some(missing_m),
-            _ => None,
+/// The rope that the leader is told to take for whom no loop reaches.
+fn reaches(fact: &Fact) -> Option<&RopeName> {
+    match fact {
+        Fact::NotReached { longer, spare, .. } => longer.as_ref().or(spare.as_ref()),
+        _ => None,
+    }
+}
+
+/// Where those left have too little rope for any haul, and loops reach everybody: one that is carried anyway, else the shortest that
+/// is long enough for a loop by itself.
+fn haul_with(spares: &mut [SpareRope], legs: &[Leg]) {
+    for (leg, own_loop_m) in too_short_for_hauls(legs) {
+        let does = spares
+            .iter_mut()
+            .filter(|spare| spare.rope.length_m >= own_loop_m - 1e-9);
+        let best = does.min_by(|a, b| {
+            let carried = b.is_carried().cmp(&a.is_carried());
+            carried.then_with(|| a.rope.length_m.total_cmp(&b.rope.length_m))
         });
-        loops.into_iter().chain(haul).collect()
+        if let Some(spare) = best
+            && let Err(at) = spare.rescue_on.binary_search(&leg)
+        {
+            spare.rescue_on.insert(at, leg);
+        }
+    }
+}
+
+/// The legs on which that is so, in walking order, each with the rope that a loop by itself takes, metres.
+fn too_short_for_hauls(legs: &[Leg]) -> Vec<(usize, f64)> {
+    let of_setup = |setup: &TeamSetup| {
+        let reached = setup.reach.iter().all(|reach| reach.short_m().is_none());
+        let table = setup.haul.as_ref().filter(|_| reached)?;
+        let short = matches!(table.answer, HaulAnswer::TooShort { .. });
+        short.then_some(table.anchor_to_lip_m + 2.0 * table.lip_to_person_m + table.hands_m)
     };
     let held = legs.iter().filter(|leg| !leg.lacks_rope());
     let of_leg = |leg: &Leg| {
-        let short = leg.teams.iter().flat_map(of_setup);
-        short.map(|short_m| (leg.leg, short_m)).collect::<Vec<_>>()
+        let loops_m = leg.teams.iter().filter_map(of_setup);
+        Some((leg.leg, loops_m.reduce(f64::max)?))
     };
-    held.flat_map(of_leg).collect()
+    held.filter_map(of_leg).collect()
 }

@@ -56,10 +56,7 @@ fn a_longer_rope_that_nobody_carries_is_named_where_a_loop_on_it_reaches() {
         "the lightest"
     );
     assert_eq!(left(&trip(&[44.0, 59.0])), (None, Some(2)), "a metre short");
-    assert_eq!(
-        left(&trip(&[44.0, 8.0])),
-        (None, Some(2)),
-        "as long as what is missing"
-    );
-    assert_eq!(left(&trip(&[44.0, 7.9])), (None, None));
+    // A loop by itself goes from an anchor half way to the lip down as far and back, and takes 2.5 m for hands and hitches.
+    assert_eq!(left(&trip(&[44.0, 1.5 * 13.0 + 2.5])), (None, Some(2)));
+    assert_eq!(left(&trip(&[44.0, 21.9])), (None, None));
 }

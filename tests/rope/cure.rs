@@ -71,14 +71,14 @@ fn a_tighter_layout_is_the_cure_where_the_planned_one_has_no_room_for_knots() {
     );
 }
 
-/// A pair over gaps of 16 m: 60 and 40 m joined hold the set-up, 60 and 30 m do not, so the 30 m are a spare for the loop that ends
-/// 8.6 m short.
+/// A pair over gaps of 16 m walks 21 m apart and needs 93 m: 60 and 40 m joined hold the set-up, 56 and 36 m do not, so the 36 m are a
+/// spare, long enough for a loop by itself, which takes once and a half the spacing and 2.5 m.
 #[test]
 fn a_rope_that_is_joined_to_that_of_the_team_is_no_spare_beside_it() {
-    let told = |rope_m: f64| {
+    let told = |ropes: &[f64]| {
         let zone = r#"{"gap_m":16,"snow_depth_m":2}"#;
         let trip = Trip::straight(&[zone]).party(&[80.0; 2]);
-        let plan = trip.ropes(&[60.0, rope_m]).plan();
+        let plan = trip.ropes(ropes).plan();
         let (mut joined, mut spares) = (None, Vec::new());
         for fact in roped(&plan).findings.iter().filter_map(|f| f.fact()) {
             match fact {
@@ -89,6 +89,7 @@ fn a_rope_that_is_joined_to_that_of_the_team_is_no_spare_beside_it() {
         }
         (joined.map(|name| name.rope), spares)
     };
-    assert_eq!(told(40.0), (Some(2), vec![]));
-    assert_eq!(told(30.0), (None, vec![2, 2]));
+    assert_eq!(told(&[60.0, 40.0]), (Some(2), vec![]));
+    assert_eq!(told(&[56.0, 36.0]), (None, vec![2, 2]));
+    assert_eq!(told(&[56.0, 33.9]), (None, vec![]));
 }

@@ -30,33 +30,35 @@ fn left_over(ropes: &[f64]) -> Vec<String> {
 
 #[test]
 fn each_rope_that_a_finding_asks_for_is_carried() {
-    // The loop on leg 4 lacks 9 m, and so does the rope that is joined.
-    let joined = "Carry the 8 m rope too: joined on leg 2";
-    let rescue = "Carry the 30 m rope too: for a rescue on leg 4; no set-up needs it";
-    assert_eq!(left_over(&[42.0, 8.0, 30.0]), [joined, rescue]);
-    let both = "Carry the 12 m rope too: joined on leg 2, and for a rescue on leg 4";
+    // On legs 2 and 4 a loop ends short of the lip. One by itself takes once and a half the spacing and 2.5 m: on leg 2, at 15 m,
+    // 25 m of rope, on leg 4, at 13 m, 22 m.
+    let joined = |length: &str| format!("Carry the {length} rope too: joined on leg 2");
+    let rescue = |length: &str, legs: &str| {
+        format!("Carry the {length} rope too: for a rescue on {legs}; no set-up needs it")
+    };
+    let stays = |length: &str| format!("No set-up needs the {length} rope");
+    assert_eq!(
+        left_over(&[42.0, 8.0, 30.0]),
+        [joined("8 m"), rescue("30 m", "legs 2, 4")]
+    );
     assert_eq!(
         left_over(&[42.0, 12.0, 12.0]),
-        [both, "No set-up needs the 12 m rope"]
+        [joined("12 m"), stays("12 m")]
     );
-}
-
-/// Of two ropes that do for all rescues the shorter one is taken, or the one that findings name because it is lighter.
-#[test]
-fn one_rope_is_carried_for_rescues() {
-    let stays = |rope: &str| format!("No set-up needs the {rope} rope");
-    let taken = |rope: &str| {
-        format!("Carry the {rope} rope too: for a rescue on leg 2; no set-up needs it")
-    };
+    // On leg 2 of 60 m a loop ends 10 m short: of two ropes the lighter one is named, and one on which a loop reaches before both.
     assert_eq!(
         left_over(&[60.0, 40.0, 30.0]),
-        [taken("30 m"), stays("40 m")]
+        [rescue("30 m", "leg 2"), stays("40 m")]
     );
     let mut light = of(&[60.0, 40.0, 30.0]).job();
     light.ropes[1].diameter_mm = Some(6.0);
     light.ropes[2].diameter_mm = Some(10.5);
-    let told = told(&Planned::of(light));
-    assert_eq!(told, [taken("40 m"), stays("30 m")]);
+    assert_eq!(
+        told(&Planned::of(light)),
+        [rescue("40 m", "leg 2"), stays("30 m")]
+    );
+    let longer = of(&[60.0, 80.0, 30.0]).planned();
+    assert_eq!(told(&longer), [rescue("80 m", "leg 2"), stays("30 m")]);
 }
 
 /// Three over a gap so wide need 93 m of rope, and 80 m are the longest sold: nobody is spaced so.

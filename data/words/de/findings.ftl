@@ -411,12 +411,12 @@ back-late = { $just ->
            *[no] spätestens { $start } aufbrechen
         }
         [no] { $turns ->
-            [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
-           *[no] kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr: eine andere Linie nehmen
+            [yes] kein Aufbruch an diesem Tag ist früh genug, mit den Brücken gerechnet: rechtzeitig umkehren, oder eine andere Linie nehmen
+           *[no] kein Aufbruch an diesem Tag ist früh genug, mit den Brücken gerechnet, und keine Umkehr: eine andere Linie nehmen
         }
        *[under-way] { $turns ->
             [yes] rechtzeitig umkehren
-           *[no] auch keine Umkehr von hier ist rechtzeitig: bleiben, wo es sicher ist, oder weitergehen
+           *[no] auch keine Umkehr von hier ist rechtzeitig: später zurück sein, oder bleiben, wo es sicher ist
         }
     }
     .short = { $just ->

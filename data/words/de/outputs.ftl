@@ -158,7 +158,11 @@ clock-belays = { $belays ->
     [1] { " " }mit einer Sicherung auf { $legs } ({ $more })
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
-clock-latest-start-back = ; { $at }, um bis { $by } am Ende zu sein
+clock-latest-start-back = spätester Aufbruch { $at }{ $late ->
+    [yes] , nicht { $start } ({ $earlier } zu spät), um bis { $by } am Ende zu sein{ $belays }
+   *[no] { $belays }, um bis { $by } am Ende zu sein
+}{ $others }
+clock-latest-start-bridges = ; für die Brücken bis { $at }, um bis { $until } von allen herunter zu sein{ $others }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-dark = ; dann dunkel: { $legs }
 clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $on } im Dunkeln

@@ -411,12 +411,12 @@ back-late = { $just ->
            *[no] start by { $start }
         }
         [no] { $turns ->
-            [yes] no start of the day is early enough: turn round in time, or take another line
-           *[no] no start of the day is early enough, nor is any turn: take another line
+            [yes] no start of the day is early enough, bridges counted: turn round in time, or take another line
+           *[no] no start of the day is early enough, bridges counted, nor is any turn: take another line
         }
        *[under-way] { $turns ->
             [yes] turn round in time
-           *[no] no turn from here is in time either: stay where it is safe, or go on
+           *[no] no turn from here is in time either: be late, or stay where it is safe
         }
     }
     .short = { $just ->

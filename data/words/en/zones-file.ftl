@@ -361,7 +361,7 @@ left-out-empty = { $n ->
     [one] { $n } empty geometry
    *[other] { $n } empty geometries
  }
-zones-ice-undrawn = { $property } stands with a feature that is no polygon: it is no zone, nothing is planned for that ice, and no rope
+zones-ice-undrawn = { $property } stands with a feature that has no outline: nothing is planned for that ice, and no rope
     .hint = draw the outline of that ice as a polygon; if it is none, take { $property } out
 zones-no-area = { $n ->
     [one] { $n } polygon left out: fewer than three different points cover nothing

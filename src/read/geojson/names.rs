@@ -20,12 +20,13 @@ pub(super) const KNOWN: [&str; 13] = [
 ];
 
 /// Those that only ice has, whatever else a file holds.
-pub(super) const OF_ICE: [&str; 5] = [
+pub(super) const OF_ICE: [&str; 6] = [
     "gap_m",
     "gap_min_m",
     "gap_max_m",
     "snow_depth_m",
     "strike_deg",
+    "rope",
 ];
 
 /// Names that look like ours and are somebody else's: simplestyle-spec, our own annotated output,

@@ -77,7 +77,10 @@ impl Properties {
 
     /// The first of them that only ice has; none in what this program wrote, where legs and places tell it of a zone.
     pub(super) fn of_ice(&self) -> Option<&'static str> {
-        let has = |name: &str| self.list.iter().any(|property| property.name == name);
+        let has = |name: &str| {
+            let mut named = self.list.iter().filter(|property| property.name == name);
+            named.any(|property| text_of(property).is_some())
+        };
         let mut names = names::OF_ICE.into_iter();
         names.find(|name| has(name) && !has("role"))
     }

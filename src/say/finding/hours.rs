@@ -6,8 +6,8 @@ use super::{
 };
 use crate::{
     plan::{
-        clock::StartBy,
-        fact::{Fact, TripHour},
+        clock::{StartBy, TripHour},
+        fact::Fact,
         finding::At,
         name::ZoneName,
     },

@@ -91,7 +91,7 @@ pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
         let slower = clock.slower.unwrap_or_default();
         let start = latest_start(clock, planned, slower, false, voice);
         let turn = turns(clock, planned, none, voice).into_iter().next();
-        let late = clock.is_late();
+        let late = clock.is_late() || clock.late_for_all_min().is_some();
         let start = start.map(|says| (late, says));
         let told = start.into_iter().chain(turn.map(|says| (false, says)));
         let line = |(late, says): (bool, Said)| HourLine {
@@ -126,6 +126,9 @@ fn latest_start(
     voice: Voice,
 ) -> Option<Said> {
     let at = |start: Clock| ("at", hour(start, voice));
+    if clock.back_comes_first() {
+        return back_first(clock, slower, voice);
+    }
     let until = ("until", hour(clock.bridges_until?, voice));
     let belays = belays(clock, HourKind::Start, voice);
     let asked = clock.belays.as_ref().filter(|_| in_detail);
@@ -167,20 +170,37 @@ fn latest_start(
             "clock-latest-start-without-late",
             late.is_some(),
         ),
-        beside([back_start(clock, voice), dark(clock, voice), slower]),
+        beside([dark(clock, voice), slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
 }
 
-/// The latest start to be done in time, where that is earlier than the one for the bridges.
-fn back_start(clock: &StageClock, voice: Voice) -> Option<Said> {
-    let start = clock.as_planned.latest_start_back_by?;
-    let earlier = clock.as_planned.latest_start?.is_later_than(start);
+/// The same where the hour to be back asks for the earlier start, or for the only one.
+fn back_first(clock: &StageClock, slower: Backwards, voice: Voice) -> Option<Said> {
+    let at = |start: Clock| ("at", hour(start, voice));
+    let late_min = clock.late_for_all_min();
+    let planned = clock.as_planned;
+    let bridges = planned.latest_start.zip(clock.bridges_until);
+    let bridges = bridges.map(|(start, until)| {
+        let slower = slower.latest_start;
+        let slower = slower.map(|start| voice.say("clock-latest-start-slower", &[at(start)]));
+        let args = [at(start), ("until", hour(until, voice)), beside([slower])];
+        voice.say("clock-latest-start-bridges", &args)
+    });
+    // Whoever gave no hour for bridges is told of it only where that is late.
+    if bridges.is_none() && late_min.is_none() {
+        return None;
+    }
     let args = [
-        ("at", hour(start, voice)),
+        at(planned.latest_start_back_by?),
+        ("late", Arg::yes(late_min.is_some())),
+        ("start", Arg::Figure(clock.start?.to_string())),
+        ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("by", hour(clock.back_by?, voice)),
+        belays(clock, HourKind::Start, voice),
+        beside([dark(clock, voice), bridges]),
     ];
-    earlier.then(|| voice.say("clock-latest-start-back", &args))
+    Some(voice.say("clock-latest-start-back", &args))
 }
 
 /// What is dark with the start told last before it, or as planned with one that is early enough.

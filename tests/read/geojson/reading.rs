@@ -147,6 +147,7 @@ fn a_line_with_a_gap_width_is_ice_that_nobody_drew() {
         r#"{"gap_max_m":4}"#,
         r#"{"snow_depth_m":1}"#,
         r#"{"strike_deg":10}"#,
+        r#"{"rope":"always"}"#,
     ] {
         assert_eq!(
             told(properties),
@@ -154,6 +155,11 @@ fn a_line_with_a_gap_width_is_ice_that_nobody_drew() {
             "{properties}"
         );
     }
+    assert_eq!(
+        told(r#"{"gap_m":null,"snow_depth_m":""}"#),
+        [],
+        "columns of a layer that are empty"
+    );
     assert_eq!(told(r#"{"surface":"gravel"}"#), [], "a way");
     assert_eq!(
         told(r#"{"gap_m":4,"role":"leg"}"#),

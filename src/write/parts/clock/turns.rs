@@ -5,7 +5,7 @@ use super::{
     line::beside,
 };
 use crate::{
-    plan::clock::{Backwards, StageClock, TurnHour, TurnKind, TurnRound},
+    plan::clock::{Backwards, StageClock, TripHour, TurnKind, TurnRound},
     say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
 };
 
@@ -19,7 +19,7 @@ pub(super) fn turns(
     let late = planned.turn_round_back_by;
     let of_bridges = planned
         .turn_round
-        .is_some_and(|turn| turn.hour == TurnHour::BridgesUntil);
+        .is_some_and(|turn| turn.hour == TripHour::BridgesUntil);
     let off_first = of_bridges || planned.no_turn_in_time;
     let lines = match off_first {
         true => [
@@ -48,7 +48,7 @@ fn turn_round(
         place,
         at,
         leg,
-        ("firm", Arg::yes(turn.before_gaps)),
+        ("firm", Arg::yes(turn.on_firm_ground)),
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         belays(clock, HourKind::Turn, voice),
@@ -77,7 +77,7 @@ fn off_bridges(
         at,
         leg,
         until,
-        ("firm", Arg::yes(turn.before_gaps)),
+        ("firm", Arg::yes(turn.on_firm_ground)),
         ("late", Arg::yes(clock.is_late())),
         belays(clock, HourKind::Turn, voice),
         others,

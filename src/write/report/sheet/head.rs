@@ -224,12 +224,12 @@ fn under_way_at_m(sheet: &Sheet<'_>) -> Option<f64> {
     Some(stages.next()?.start_at?.at_m)
 }
 
-/// Where the rope comes out first, ahead of who is under way, and how it is tied there.
+/// Where the rope comes out first, and how it is tied there: who is under way on the rope is told of that leg, else of what lies ahead.
 fn next(sheet: &Sheet<'_>) -> Option<Said> {
     let voice = sheet.look.voice;
     let changes = change::changes(sheet);
     let here_m = under_way_at_m(sheet);
-    let ahead = |c: &&ChangePoint<'_>| here_m.is_none_or(|here_m| c.at_m >= here_m);
+    let ahead = |c: &&ChangePoint<'_>| here_m.is_none_or(|here_m| c.leg.end_m > here_m);
     let mut roped = changes.iter().filter(|c| c.kind == ChangeKind::RopeUp);
     let first = roped.find(ahead)?;
     let place = voice.shown(&Arg::DoneAt(first.at_m, first.kind.round()));

@@ -25,7 +25,7 @@ const NAMES: usize = 44;
 #[derive(Clone, Copy)]
 struct Has {
     clock: bool,
-    /// The same for the latest start, where the planned one is too late; nobody who is under way starts anew.
+    /// The same for the start that is early enough, where the planned one is too late; nobody who is under way starts anew.
     latest: bool,
     height: bool,
     ice: bool,
@@ -36,7 +36,8 @@ impl Has {
         let legs = &plan.legs;
         let mut stages = plan.clock.iter().flat_map(PlanClock::stages);
         Self {
-            latest: stages.any(|clock| clock.late_min().is_some() && clock.start_at.is_none()),
+            latest: stages
+                .any(|clock| clock.late_for_all_min().is_some() && clock.start_at.is_none()),
             clock: legs.iter().any(|leg| leg.start_clock.is_some()),
             height: legs.iter().any(|leg| leg.start_height_m.is_some()),
             ice: legs.iter().any(|leg| leg.roped),
@@ -208,7 +209,9 @@ impl Walk<'_> {
     /// The same hour for the latest start, where the planned one is too late: everything is earlier by as much.
     fn at_latest(&self, stage: usize, clock: Option<Clock>) -> Option<Clock> {
         let mut stages = self.sheet.plan.clock.iter().flat_map(PlanClock::stages);
-        let late_min = stages.find(|clock| clock.stage == stage)?.late_min()?;
+        let late_min = stages
+            .find(|clock| clock.stage == stage)?
+            .late_for_all_min()?;
         clock.map(|clock| clock.after(-late_min))
     }
 
