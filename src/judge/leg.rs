@@ -16,6 +16,7 @@ use crate::{
     },
     plan::{
         clock::InTime,
+        cure::RopeCure,
         fact::Fact,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
@@ -56,7 +57,14 @@ impl Known<'_> {
             asked,
             promised: self.promised,
         });
-        for (draft, setup) in self.leg.teams.iter().zip(self.setups) {
+        let teams = || self.leg.teams.iter().zip(self.setups);
+        let cure = |(draft, setup)| given.and_then(|given| given.cure(draft, setup));
+        let cures: Vec<Option<RopeCure>> = teams().map(cure).collect();
+        // What is joined to the rope of a team is not there beside it.
+        let joined = cures.iter().flatten();
+        let joined = joined.filter_map(|cure| Some(cure.joined_to.as_ref()?.rope));
+        let gone: Vec<usize> = carried(self.setups).chain(joined).collect();
+        for ((draft, setup), cure) in teams().zip(cures) {
             let at = team_place(self.leg, draft);
             found.extend(falls::findings(self.leg, setup, self.job.rules, &at));
             let of_team = OfTeam {
@@ -69,12 +77,6 @@ impl Known<'_> {
                 TiedTeam { setup, asked }.one_by_one(self.job, self.leg, draft)
             };
             found.extend(of_team.findings(&at, alone));
-            let cure = given.and_then(|given| given.cure(draft, setup));
-            // What is joined to the rope of the team is not there beside it.
-            let joined = cure.as_ref().and_then(|cure| cure.joined_to.as_ref());
-            let gone: Vec<usize> = carried(self.setups)
-                .chain(joined.map(|name| name.rope))
-                .collect();
             let left = |reach: &Reach| ropes_left(self.job, &gone, draft, setup, reach);
             let of_rope = team::rope_findings(self.job, setup, cure, &left);
             found.extend(all_at(&at, of_rope));

@@ -198,7 +198,7 @@ facts! {
     /// time; without heights none is told. Of who is under way it is told of what lies ahead.
     ///
     /// What to do: start by the hour that is named, or earlier where none is, or turn round in time; where no turn ahead is
-    /// (`turns`), stay where it is safe, or take another line.
+    /// (`turns`), stay off that ice, or leave it the shorter way.
     BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: StartBy, turns: bool } = "bridges-late", Look;
     /// The leader calls the snow soft, fresh or wet, and the leg is roped over hidden gaps: such bridges are weak at any hour, also
     /// before the one until which they are trusted (our judgement).

@@ -30,7 +30,7 @@ pub(crate) struct LatestTurn {
     pub(crate) of_line: bool,
     /// When the way back then leaves the last hidden gaps, likewise; `None` where it crosses none.
     pub(crate) bridges_left_min: Option<f64>,
-    /// Whether the last place lies not far behind it, among hidden gaps, where nobody waits.
+    /// Whether it lies off ice with hidden gaps, and the last place not far behind it among them, where nobody waits.
     pub(crate) on_firm_ground: bool,
 }
 

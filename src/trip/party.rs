@@ -69,7 +69,7 @@ pub struct Person {
 pub struct Party {
     /// The people.
     pub people: Vec<Person>,
-    /// Sizes of the rope teams by the leader's word, in walking order; empty where nobody said.
+    /// Sizes of the rope teams by the leader's word; empty where nobody said.
     pub teams: Vec<usize>,
 }
 

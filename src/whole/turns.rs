@@ -84,6 +84,10 @@ pub(super) fn turn_round(
 /// the other one.
 pub(super) fn turns_back(walked: &WalkedStage<'_>) -> bool {
     let times = walked.job.timetable;
+    // Be it late too: bridges that are trusted no more are worse.
+    if is_before_hidden(walked) && are_bridges_late(walked) {
+        return true;
+    }
     let turn = times.back_by.value.zip(walked.start());
     let turn = turn.and_then(|(by, start)| walked.latest_turn(by.min() - start.min(), None));
     let turn = turn.filter(|turn| turn.spot.at_m > walked.passed_m());
@@ -96,7 +100,7 @@ pub(super) fn turns_back(walked: &WalkedStage<'_>) -> bool {
 /// The same for the hour until which bridges are trusted; where nothing is reckoned there may be one, and who is under way before the
 /// first of them can turn there.
 pub(super) fn turns_off_bridges(walked: &WalkedStage<'_>) -> bool {
-    if walked.passed_m().is_finite() && !walked.is_over_hidden(walked.passed_m()) {
+    if is_before_hidden(walked) {
         return true;
     }
     let until = walked.job.timetable.bridges_until.value;
@@ -105,4 +109,20 @@ pub(super) fn turns_off_bridges(walked: &WalkedStage<'_>) -> bool {
         let turn = walked.latest_turn_off_bridges(until.min() - start.min(), None);
         turn.is_some_and(|turn| turn.spot.at_m > walked.passed_m())
     })
+}
+
+/// Whether who is under way has crossed no hidden gaps.
+fn is_before_hidden(walked: &WalkedStage<'_>) -> bool {
+    let passed_m = walked.passed_m();
+    passed_m.is_finite() && !walked.is_over_hidden(passed_m)
+}
+
+/// Whether hidden gaps that lie ahead are left as planned later than bridges are trusted.
+fn are_bridges_late(walked: &WalkedStage<'_>) -> bool {
+    let until = walked.job.timetable.bridges_until.value;
+    let left = walked.start().zip(walked.bridges_left_min());
+    let left = left.map(|(start, min)| start.after(min));
+    until
+        .zip(left)
+        .is_some_and(|(until, left)| left.is_later_than(until))
 }

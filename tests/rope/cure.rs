@@ -92,4 +92,16 @@ fn a_rope_that_is_joined_to_that_of_the_team_is_no_spare_beside_it() {
     assert_eq!(told(&[60.0, 40.0]), (Some(2), vec![]));
     assert_eq!(told(&[56.0, 36.0]), (None, vec![2, 2]));
     assert_eq!(told(&[56.0, 33.9]), (None, vec![]));
+    // Of two pairs each joins one of the two that are left: neither is a spare to the other.
+    let zone = r#"{"gap_m":5,"snow_depth_m":2}"#;
+    let pairs = Trip::straight(&[zone]).party(&[80.0; 4]);
+    let mut job = pairs.ropes(&[40.0, 30.0, 40.0, 30.0]).job();
+    job.party.teams = vec![2, 2];
+    let plan = schrund::plan(&job).expect("a plan");
+    let spares: Vec<(bool, bool)> = plan
+        .spares
+        .iter()
+        .map(|spare| (spare.joined_on.is_empty(), spare.rescue_on.is_empty()))
+        .collect();
+    assert_eq!(spares, [(false, true), (false, true)]);
 }

@@ -365,7 +365,7 @@ bridges-late = { $just ->
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
-           *[no] auch keine Umkehr von hier ist rechtzeitig von ihnen herunter: bleiben, wo es sicher ist, oder eine andere Linie nehmen
+           *[no] auch keine Umkehr von hier ist rechtzeitig von ihnen herunter: dem Eis fernbleiben, oder es auf dem kürzeren Weg verlassen
         }
        *[no] { $turns ->
             [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
@@ -381,7 +381,7 @@ bridges-late = { $just ->
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
-           *[no] bleiben, wo es sicher ist, oder eine andere Linie: auch keine Umkehr von hier ist rechtzeitig
+           *[no] dem Eis fernbleiben, oder es auf dem kürzeren Weg verlassen: auch keine Umkehr ist rechtzeitig
         }
        *[no] { $turns ->
             [yes] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug

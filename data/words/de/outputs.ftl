@@ -162,7 +162,8 @@ clock-latest-start-back = spätester Aufbruch { $at }{ $late ->
     [yes] , nicht { $start } ({ $earlier } zu spät), um bis { $by } am Ende zu sein{ $belays }
    *[no] { $belays }, um bis { $by } am Ende zu sein
 }{ $others }
-clock-latest-start-bridges = ; für die Brücken bis { $at }, um bis { $until } von allen herunter zu sein{ $others }
+clock-latest-start-back-never = ; mit keinem Aufbruch an diesem Tag bis { $by } am Ende
+clock-latest-start-bridges = ; für die Brücken bis { $at }, um bis { $until } von allen herunter zu sein
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-dark = ; dann dunkel: { $legs }
 clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $on } im Dunkeln
@@ -624,7 +625,7 @@ page-left = { $good-for ->
         [yes] , und als Reserve für eine Bergung auf { $legs }
        *[no] { "" }
     }
-    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }; keine Seileinteilung braucht es
+    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
 }

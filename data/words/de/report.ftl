@@ -192,7 +192,7 @@ holding-fine =
     Seite hält für sich. Vorn: der übliche Sturz, wer zuerst durch eine Brücke geht, wo er anders
     ausgeht. Rutschweg und Fangstoß: der ersten Person, die hält, über alle angenommenen Fälle.
     Strang: der mit der Last, oder ein eigener. Seil: über den belasteten Strang hinaus, Hände und
-    Klemmknoten mitgezählt; „zu kurz“: das freie Seil reicht nicht; „Knoten“: sie sperren diesen Strang.
+    Klemmknoten mitgezählt; „nötig“: das freie Seil reicht nicht; „Knoten“: sie sperren diesen Strang.
     Schaffen es: ob die anderen so stark ziehen können; vielleicht: Kräftige mit gutem Stand.
 fall-caption = Der Sturz, der am schlechtesten gehalten wird
 fall-falls = Stürzt
@@ -215,7 +215,7 @@ haul-can = Schaffen sie es? ({ $haulers })
 haul-loaded = belastet
 haul-own = eigener
 haul-knots = Knoten
-haul-short = nötig, zu kurz
+haul-short = nötig
 haul-no-room = kein Platz
 
 ## In der Hand

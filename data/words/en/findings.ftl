@@ -365,7 +365,7 @@ bridges-late = { $just ->
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] { $turns ->
             [yes] turn round in time
-           *[no] no turn from here is off them in time either: stay where it is safe, or take another line
+           *[no] no turn from here is off them in time either: stay off that ice, or leave it the shorter way
         }
        *[no] { $turns ->
             [yes] no start of the day is early enough: turn round in time, or take another line
@@ -381,7 +381,7 @@ bridges-late = { $just ->
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] { $turns ->
             [yes] turn round in time
-           *[no] stay where it is safe, or another line: no turn from here is in time either
+           *[no] stay off that ice, or leave it the shorter way: no turn is in time either
         }
        *[no] { $turns ->
             [yes] turn round in time, or another line: no start of the day is early enough

@@ -162,7 +162,8 @@ clock-latest-start-back = { $late ->
     [yes] start by { $at }, not { $start } ({ $earlier } too late), to be done by { $by }{ $belays }
    *[no] latest start { $at }{ $belays }, done by { $by }
 }{ $others }
-clock-latest-start-bridges = ; for the bridges by { $at }, off all by { $until }{ $others }
+clock-latest-start-back-never = ; with no start of the day done by { $by }
+clock-latest-start-bridges = ; for the bridges by { $at }, off all by { $until }
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-dark = ; then dark: { $legs }
 clock-latest-start-dark-belays = ; as planned the belays on { $on } are in the dark

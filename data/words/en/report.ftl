@@ -192,7 +192,7 @@ holding-fine =
     side holds for itself. First: the usual fall, of who goes first through a bridge, where it stands
     otherwise. Slide and peak: of the first who holds, over all assumed cases.
     Strand: the one that carries the weight, or one of its own. Rope: beyond the loaded strand, hands and
-    hitches counted; “short”: the free rope does not reach; “knots”: they block that strand.
+    hitches counted; “needed”: the free rope does not reach; “knots”: they block that strand.
     Can: whether those left can pull so hard; perhaps: strong ones who stand well.
 fall-caption = The fall that is held worst
 fall-falls = Falls
@@ -215,7 +215,7 @@ haul-can = Can { $haulers }?
 haul-loaded = loaded
 haul-own = own
 haul-knots = knots
-haul-short = needed, short
+haul-short = needed
 haul-no-room = no room
 
 ## In the hand

@@ -170,9 +170,18 @@ fn latest_start(
             "clock-latest-start-without-late",
             late.is_some(),
         ),
-        beside([dark(clock, voice), slower]),
+        beside([dark(clock, voice), slower, back_never(clock, voice)]),
     ];
     Some(voice.say("clock-latest-start", &args))
+}
+
+/// That no start of the day is done by the hour to be back.
+fn back_never(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let never = clock.as_planned.latest_start_back_by.is_none();
+    let by = clock
+        .back_by
+        .filter(|_| never && clock.start_at.is_none())?;
+    Some(voice.say("clock-latest-start-back-never", &[("by", hour(by, voice))]))
 }
 
 /// The same where the hour to be back asks for the earlier start, or for the only one.
@@ -182,11 +191,18 @@ fn back_first(clock: &StageClock, slower: Backwards, voice: Voice) -> Option<Sai
     let planned = clock.as_planned;
     let bridges = planned.latest_start.zip(clock.bridges_until);
     let bridges = bridges.map(|(start, until)| {
-        let slower = slower.latest_start;
-        let slower = slower.map(|start| voice.say("clock-latest-start-slower", &[at(start)]));
-        let args = [at(start), ("until", hour(until, voice)), beside([slower])];
+        let args = [at(start), ("until", hour(until, voice))];
         voice.say("clock-latest-start-bridges", &args)
     });
+    let slower_starts = [slower.latest_start_back_by, slower.latest_start];
+    let slower = match slower.latest_start_back_by {
+        Some(back) => {
+            let starts = slower_starts.into_iter().flatten();
+            let earliest = starts.fold(back, |a, b| if a.is_later_than(b) { b } else { a });
+            Some(voice.say("clock-latest-start-slower", &[at(earliest)]))
+        }
+        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
+    };
     // Whoever gave no hour for bridges is told of it only where that is late.
     if bridges.is_none() && late_min.is_none() {
         return None;
@@ -198,7 +214,7 @@ fn back_first(clock: &StageClock, slower: Backwards, voice: Voice) -> Option<Sai
         ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("by", hour(clock.back_by?, voice)),
         belays(clock, HourKind::Start, voice),
-        beside([dark(clock, voice), bridges]),
+        beside([dark(clock, voice), slower, bridges]),
     ];
     Some(voice.say("clock-latest-start-back", &args))
 }
