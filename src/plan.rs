@@ -19,6 +19,7 @@ pub mod figures;
 pub mod finding;
 pub mod gear;
 pub mod heights;
+pub mod in_time;
 pub mod judged;
 pub mod keep;
 pub mod leg;

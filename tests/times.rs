@@ -7,5 +7,6 @@ mod clock;
 mod firm;
 mod halts;
 mod inside;
+mod off;
 mod partly;
 mod sun;

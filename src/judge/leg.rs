@@ -15,10 +15,10 @@ use crate::{
         travel, verdict, zones,
     },
     plan::{
-        clock::InTime,
         cure::RopeCure,
         fact::Fact,
         finding::{At, Finding, LegPlace},
+        in_time::InTime,
         leg::{JudgedStretch, TeamSetup, Verdict},
         name::RopeName,
         reach::Reach,
@@ -63,7 +63,7 @@ impl Known<'_> {
         // What is joined to the rope of a team is not there beside it.
         let joined = cures.iter().flatten();
         let joined = joined.filter_map(|cure| Some(cure.joined_to.as_ref()?.rope));
-        let gone: Vec<usize> = carried(self.setups).chain(joined).collect();
+        let mut gone: Vec<usize> = carried(self.setups).chain(joined).collect();
         for ((draft, setup), cure) in teams().zip(cures) {
             let at = team_place(self.leg, draft);
             found.extend(falls::findings(self.leg, setup, self.job.rules, &at));
@@ -79,6 +79,12 @@ impl Known<'_> {
             found.extend(of_team.findings(&at, alone));
             let left = |reach: &Reach| ropes_left(self.job, &gone, draft, setup, reach);
             let of_rope = team::rope_findings(self.job, setup, cure, &left);
+            // One rope is no spare of two teams.
+            gone.extend(
+                of_rope
+                    .iter()
+                    .filter_map(|fact| Some(fact.taken_for_loop()?.rope)),
+            );
             found.extend(all_at(&at, of_rope));
         }
         let at = place(self.leg);
@@ -128,12 +134,13 @@ fn ropes_left(
     }
 }
 
-/// What is found of the hours on a leg; what is told to do is what leaves the hidden gaps of its stage in time.
+/// What is found of the hours on a leg; what is told to do is what leaves the hidden gaps of its stage in time, if as planned they
+/// are left too late.
 pub(crate) fn of_hours(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     hours: &Hours,
-    in_time: InTime,
+    in_time: Option<InTime>,
 ) -> Vec<Finding> {
     let mut found = zones::unroped(job, leg, Some(hours));
     found.extend(travel::bridges(job, leg, hours, in_time));

@@ -5,13 +5,17 @@ use crate::{
     judge::place::place_at,
     physics::assumed::Snow,
     plan::{
-        clock::InTime,
-        fact::{Fact, RouteEnd},
+        fact::Fact,
         finding::{At, Finding},
+        in_time::InTime,
+        place::RouteEnd,
     },
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
-    times::{bridges::hidden, hours::Hours},
+    times::{
+        bridges::{HiddenGaps, hidden},
+        hours::Hours,
+    },
     trip::{job::Brief, route::Stretch},
 };
 
@@ -53,9 +57,9 @@ pub(super) fn bridges(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     hours: &Hours,
-    in_time: InTime,
+    in_time: Option<InTime>,
 ) -> Vec<Finding> {
-    let Some(until) = job.timetable.bridges_until.value else {
+    let Some((until, in_time)) = job.timetable.bridges_until.value.zip(in_time) else {
         return Vec::new();
     };
     let ahead = hidden(job, leg).into_iter();
@@ -69,6 +73,7 @@ pub(super) fn bridges(
                 until,
                 start_by: in_time.start_by,
                 turns: in_time.turns,
+                off: in_time.off.filter(|_| stands_on(job, &gaps)),
             };
             // Where a halt on the ice is not over yet the team is still on it.
             let reached_m = hours.reached_at(until).unwrap_or(gaps.begins_m);
@@ -77,6 +82,12 @@ pub(super) fn bridges(
         })
     });
     late.collect()
+}
+
+/// Whether who is under way stands among them.
+fn stands_on(job: &Brief<'_>, gaps: &HiddenGaps<'_>) -> bool {
+    let here_m = job.timetable.start_at_m();
+    here_m.is_some_and(|m| gaps.on_leg().iter().any(|s| s.from_m <= m && m < s.to_m))
 }
 
 /// Where the line turns back on itself.

@@ -150,6 +150,12 @@ const DEPTH: Bound = Bound::new("depth of the victim below the lip", "m", 0.0, 2
 const E: Bound = Bound::new("efficiency of a turn", "", 0.05, 1.0);
 const E_LIP: Bound = Bound::new("efficiency of the lip", "", 0.05, 1.0);
 
+/// Rope by itself that a drop loop takes to whoever hangs `h` below the lip, `a` from the anchor to the lip, `rest` for hands: there, down
+/// to them and back over the lip; m.
+pub(crate) fn loop_at_lip_m(a: f64, h: f64, rest: f64) -> f64 {
+    a + 2.0 * h + rest
+}
+
 impl System {
     /// All of them, weakest first.
     pub const ALL: [Self; 6] = [
@@ -216,7 +222,7 @@ impl System {
     /// Rope beyond the strand the victim hangs on, m: `a` to the lip, `h` down, `stroke` usable, `rest` for hands.
     fn rope_m(self, a: f64, h: f64, stroke: f64, rest: f64) -> Option<f64> {
         match self {
-            Self::LoopAtLip => Some(a + 2.0 * h + rest),
+            Self::LoopAtLip => Some(loop_at_lip_m(a, h, rest)),
             Self::LoopAtAnchor => Some(2.0 * a + 2.0 * h + rest),
             _ if stroke < LEAST_STROKE_M - 1e-9 => None,
             Self::ThreeLoaded => Some(2.0 * stroke + rest),

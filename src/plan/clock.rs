@@ -3,9 +3,12 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::trip::{
-    clock::Clock,
-    day::{Day, UtcOffset},
+use crate::{
+    plan::{in_time::TripHour, place::RouteEnd},
+    trip::{
+        clock::Clock,
+        day::{Day, UtcOffset},
+    },
 };
 
 /// The clock of a plan: that of its first stage, and the same of each further one. Every stage is started anew.
@@ -88,13 +91,16 @@ pub struct StageClock {
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
-    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start for the bridges or for the hour to be back,
-    /// whichever is earlier; none where the start as planned is early enough for both.
+    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start that is told; where that is later than the
+    /// one planned, those that are dark with it alone.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dark_if_latest: Vec<usize>,
-    /// Legs with belays that are walked in the dark, by sunrise and sunset, with the start as planned.
+    /// Legs on which belays are made in the dark, by sunrise and sunset, with the start as planned.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dark_belays: Vec<usize>,
+    /// Ends of the line that lie on hidden gaps: what is crossed before it or behind it no hour counts.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ends_on_hidden: Vec<RouteEnd>,
     /// The day of the trip, where the leader says it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub date: Option<Day>,
@@ -124,30 +130,31 @@ impl StageClock {
             .then(|| start.min() - latest.min())
     }
 
-    /// The same of the start that is early enough to be done in time too, where the leader says by when; `None` where none of the
-    /// day is early enough for the bridges.
+    /// The latest start that is told: for the bridges and the hour to be back, or for the bridges alone where none of the day is early
+    /// enough for both.
+    #[must_use]
+    pub fn start_told(&self) -> Option<Clock> {
+        let times = self.as_planned;
+        times.latest_start_for_all.or(times.latest_start)
+    }
+
+    /// By how many minutes the start as planned is later than that one; `None` where it is early enough.
     #[must_use]
     pub fn late_for_all_min(&self) -> Option<f64> {
-        if self.none_is_early() {
-            return None;
-        }
-        let (start, times) = (self.start?, self.as_planned);
-        let latest = [times.latest_start, times.latest_start_back_by];
-        let late_min = latest.into_iter().flatten().filter_map(|latest| {
-            let late = start.is_later_than(latest);
-            late.then(|| start.min() - latest.min())
-        });
-        late_min.reduce(f64::max)
+        let (start, latest) = (self.start?, self.start_told()?);
+        start
+            .is_later_than(latest)
+            .then(|| start.min() - latest.min())
     }
 
     /// Whether the hour to be back asks for the earlier start, or for the only one. Nothing is asked of who is under way.
     #[must_use]
     pub fn back_comes_first(&self) -> bool {
-        let Some(back) = self.as_planned.latest_start_back_by else {
+        let Some(all) = self.as_planned.latest_start_for_all else {
             return false;
         };
         let bridges = self.as_planned.latest_start;
-        !self.none_is_early() && bridges.is_none_or(|bridges| bridges.is_later_than(back))
+        bridges.is_none_or(|bridges| bridges.is_later_than(all))
     }
 
     /// Whether the start as planned is too late to leave all hidden gaps in time, by so much or because none of the day is
@@ -190,48 +197,6 @@ pub struct StartAt {
     pub at_m: f64,
     /// When it is left.
     pub hour: Clock,
-}
-
-/// By when a stage has to be started for an hour.
-///
-/// ```
-/// use schrund::{plan::{clock::StartBy, fact::Fact}, practice::Origin};
-///
-/// let mut job = schrund::example::job()?;
-/// job.timetable.set("bridges_until", "06:30", Origin::Flag);
-/// let start_by = |job: &schrund::trip::job::Job| {
-///     let legs = schrund::plan(job)?.legs;
-///     let found = legs.iter().flat_map(|leg| &leg.findings).find_map(|found| match found.fact()? {
-///         Fact::BridgesLate { start_by, .. } => Some(*start_by),
-///         _ => None,
-///     });
-///     Ok::<_, Vec<schrund::fault::Fault>>(found)
-/// };
-/// assert!(matches!(start_by(&job)?, Some(StartBy::At(at)) if at.to_string() < "05:30".to_owned()));
-/// // Who is under way starts no earlier.
-/// job.timetable.set("start_at_km", "0.5", Origin::Flag);
-/// assert_eq!(start_by(&job)?, Some(StartBy::UnderWay));
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum StartBy {
-    /// The latest start, to the minute.
-    At(Clock),
-    /// No start of the day is early enough.
-    NoneOfTheDay,
-    /// The team is under way.
-    UnderWay,
-    /// Without heights no start is reckoned.
-    NotReckoned,
-}
-
-/// What leaves all hidden gaps of a stage in time.
-#[derive(Clone, Copy)]
-pub(crate) struct InTime {
-    pub(crate) start_by: StartBy,
-    /// Whether a turn that lies ahead does.
-    pub(crate) turns: bool,
 }
 
 /// The belays that the legs of a stage ask for, and its clock without them.
@@ -314,6 +279,9 @@ pub struct Backwards {
     /// the day is early enough, and for who is under way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest_start_back_by: Option<Clock>,
+    /// The earlier of both, as far as the leader asks for either; absent where one that is asked for is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub latest_start_for_all: Option<Clock>,
     /// Chainage where the team is at that hour when it starts as planned, metres; absent where it has not begun or is
     /// done.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -333,6 +301,9 @@ pub struct Backwards {
     /// Whether no turn beyond the first hidden gaps has left them again while snow bridges are trusted.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub no_turn_in_time: bool,
+    /// Whether one would have if the way back asked for no belays; it is reckoned with those of the way out.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub turn_if_unbelayed: bool,
 }
 
 /// Where and how late the team may turn round.
@@ -371,34 +342,6 @@ pub struct TurnRound {
     pub hour: TripHour,
     /// What is done there.
     pub kind: TurnKind,
-}
-
-/// An hour that the leader gives beside the start.
-///
-/// ```
-/// use schrund::{plan::{clock::TripHour, fact::Fact}, practice::Origin};
-///
-/// let mut job = schrund::example::job()?; // it starts at 05:30
-/// let mut told = |by: &str| {
-///     job.timetable.set("back_by", by, Origin::Flag);
-///     let found = schrund::plan(&job).map(|plan| plan.findings).unwrap_or_default().into_iter();
-///     let hours = found.filter_map(|f| match f.fact()? {
-///         Fact::HourBeforeStart { hour, .. } => Some(*hour),
-///         _ => None,
-///     });
-///     hours.collect::<Vec<_>>()
-/// };
-/// assert_eq!(told("03:00"), [TripHour::BackBy]);
-/// assert!(told("03:00 +1").is_empty(), "the morning after");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum TripHour {
-    /// Until when snow bridges are trusted.
-    BridgesUntil,
-    /// When the line is to be done.
-    BackBy,
 }
 
 /// How a team turns round.

@@ -10,12 +10,12 @@ use crate::{
     fault::{Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
-        clock::{StartBy, TripHour},
         cure::{OneByOne, RopeCure, RopeLack},
         fall::HaulAnswer,
         heights::{HeightsApart, TerrainVoid},
+        in_time::{StartBy, TripHour, TurnInTime, WayOff},
         name::{IceNames, PersonName, RopeName, ZoneName},
-        place::{HeightsFrom, JumpSummary, Piece, RollOver},
+        place::{HeightsFrom, JumpSummary, Piece, RollOver, RouteEnd},
         why::KnotsWhy,
     },
     trip::{clock::Clock, day::Day},
@@ -127,6 +127,12 @@ facts! {
     /// What to do: take a longer rope where you have one, and look at the gaps before you tie in, should they be wider
     /// than was given.
     NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
+    /// Teams tie into ropes thinner than 7 mm (our judgement). Most of what is sold as thin is cord and made for no fall; lines made for
+    /// glaciers are as thin, and knots, cords and clamps hold on them otherwise.
+    ///
+    /// What to do: tie into it only where its maker sells it for roped travel on glaciers, with cords and clamps tried on it; else
+    /// take a thicker rope.
+    ThinRope { ropes: Vec<RopeName>, thinnest_mm: f64 } = "rope-thin-as-cord", Look;
     /// The snow may be too thin in these zones for brake knots to bite.
     ///
     /// What to do: tie them and do not count on them; give `snow_depth_m` in the zones file if you know it better.
@@ -198,8 +204,8 @@ facts! {
     /// time; without heights none is told. Of who is under way it is told of what lies ahead.
     ///
     /// What to do: start by the hour that is named, or earlier where none is, or turn round in time; where no turn ahead is
-    /// (`turns`), stay off that ice, or leave it the shorter way.
-    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: StartBy, turns: bool } = "bridges-late", Look;
+    /// (`turns`), stay off that ice, or leave it the shorter way (`off`).
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: StartBy, turns: TurnInTime, off: Option<WayOff> } = "bridges-late", Look;
     /// The leader calls the snow soft, fresh or wet, and the leg is roped over hidden gaps: such bridges are weak at any hour, also
     /// before the one until which they are trusted (our judgement).
     ///
@@ -239,7 +245,7 @@ facts! {
     ///
     /// What to do: start by the hour that is named, early enough for the bridges too, or turn round in time: the clock of the plan
     /// says where and when. Where no turn ahead is in time, off the bridges too (`turns`), be late, or stay where it is safe.
-    BackLate { arrival: Clock, back_by: Clock, start_by: StartBy, turns: bool } = "back-late", Look;
+    BackLate { arrival: Clock, back_by: Clock, start_by: StartBy, turns: TurnInTime } = "back-late", Look;
     /// A team is on the way for longer than `longest_stage_h` (our judgement) on one stage, halts and belays not counted: whoever walks
     /// on without sleep falls more easily.
     ///
@@ -351,25 +357,4 @@ pub enum Slope {
     Line,
     /// The ground under it.
     Ground,
-}
-
-/// An end of the route.
-///
-/// ```
-/// use schrund::plan::fact::{Fact, RouteEnd};
-///
-/// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let leg = plan.legs.last().expect("a leg");
-/// let cut_off = Fact::CutOff { at: RouteEnd::End };
-/// assert!(leg.findings.iter().any(|f| f.fact() == Some(&cut_off)), "this line ends on the ice");
-/// assert_eq!(leg.end_m, plan.route.length_m);
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum RouteEnd {
-    /// Where it begins.
-    Begin,
-    /// Where it ends.
-    End,
 }

@@ -238,6 +238,17 @@ pub struct HaulTable {
     pub hands_m: f64,
 }
 
+impl HaulTable {
+    /// Rope by itself that a drop loop from the lip takes, metres.
+    #[must_use]
+    pub fn own_loop_m(&self) -> Option<f64> {
+        let mut systems = self.systems.iter();
+        systems
+            .find(|line| line.system == System::LoopAtLip)?
+            .rope_m
+    }
+}
+
 /// One way to haul.
 ///
 /// ```

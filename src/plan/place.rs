@@ -108,3 +108,24 @@ pub enum HeightsFrom {
     /// The terrain model.
     TerrainModel,
 }
+
+/// An end of the route.
+///
+/// ```
+/// use schrund::plan::{fact::Fact, place::RouteEnd};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let leg = plan.legs.last().expect("a leg");
+/// let cut_off = Fact::CutOff { at: RouteEnd::End };
+/// assert!(leg.findings.iter().any(|f| f.fact() == Some(&cut_off)), "this line ends on the ice");
+/// assert_eq!(leg.end_m, plan.route.length_m);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum RouteEnd {
+    /// Where it begins.
+    Begin,
+    /// Where it ends.
+    End,
+}

@@ -3,7 +3,10 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::plan::name::RopeName;
+use crate::{
+    plan::{fact::Fact, name::RopeName},
+    trip::party::Called,
+};
 
 /// A rope at hand that no team is tied to, and what it is good for.
 ///
@@ -17,6 +20,9 @@ use crate::plan::name::RopeName;
 /// let carried: Vec<(f64, bool)> = plan.spares.iter().map(|spare| (spare.rope.length_m, spare.is_carried())).collect();
 /// // A loop for the one in the middle ends short of the lip, and 30 m are long enough for one by itself.
 /// assert_eq!(carried, [(1.0, false), (30.0, true)]);
+/// // Those at the ends may carry it.
+/// let numbers = |people: &[schrund::trip::party::Called]| people.iter().map(|p| p.number).collect::<Vec<_>>();
+/// assert_eq!([&plan.spares[1].rescue_of, &plan.spares[1].carried_by].map(|p| numbers(p)), [vec![2], vec![1, 3]]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -26,10 +32,23 @@ pub struct SpareRope {
     /// The legs on which, joined to it, the rope of a team is long enough.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub joined_on: Vec<usize>,
-    /// The legs on which it is carried because a loop ends short of the lip and the finding names it, or because those left have too
-    /// little rope for any haul and it is long enough for a loop by itself.
+    /// The legs on which it is carried because a loop ends short of the lip and the finding names it, or because it is long enough for a
+    /// loop by itself where those left have too little rope for any haul, or a loop ends less than a metre below the lip.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rescue_on: Vec<usize>,
+    /// The teams that it is carried for there.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub rescue_teams: Vec<usize>,
+    /// Whom of them it is for, by number.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub rescue_of: Vec<Called>,
+    /// The others of these teams: whoever falls takes what they carry along. Nobody where it is for all of them; then it helps if somebody
+    /// else falls than who carries it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub carried_by: Vec<Called>,
+    /// Whether the one team of the trip could tie into it in place of its own rope: a loop on it reaches everybody on these legs.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub instead: bool,
 }
 
 impl SpareRope {
@@ -37,5 +56,23 @@ impl SpareRope {
     #[must_use]
     pub fn is_carried(&self) -> bool {
         !self.joined_on.is_empty() || !self.rescue_on.is_empty()
+    }
+}
+
+impl Fact {
+    /// The rope that a cure joins to that of a team.
+    pub(crate) fn joined_to(&self) -> Option<&RopeName> {
+        match self {
+            Self::NoRope { cure, .. } => cure.as_ref()?.joined_to.as_ref(),
+            _ => None,
+        }
+    }
+
+    /// The rope that the leader is told to take for whom no loop reaches.
+    pub(crate) fn taken_for_loop(&self) -> Option<&RopeName> {
+        match self {
+            Self::NotReached { longer, spare, .. } => longer.as_ref().or(spare.as_ref()),
+            _ => None,
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! Spare rope for a rescue: what each end person must carry, and how deep what is carried reaches.
 
 use crate::{
-    physics::haul::System,
+    physics::haul::{System, loop_at_lip_m},
     plan::{
         leg::Ledger,
         reach::{HaulReach, Reach, Side},
@@ -15,11 +15,14 @@ pub fn loop_m(spacing_m: f64, rules: &Rules) -> f64 {
     loop_at_m(rules[Rule::ReachFactor], spacing_m, rules)
 }
 
-/// Rope by itself that a drop loop takes to whoever hangs on a taut rope, metres: from the anchor, down to them and back over the lip,
-/// and what hands and hitches take.
+/// Rope by itself that a drop loop takes to whoever hangs on a taut rope, metres.
 pub(crate) fn own_loop_m(spacing_m: f64, rules: &Rules) -> f64 {
-    let below_lip_m = spacing_m - rules[Rule::AnchorShare] * spacing_m;
-    spacing_m + below_lip_m + rules.nature.gear.haul.rest_m
+    let to_lip_m = rules[Rule::AnchorShare] * spacing_m;
+    loop_at_lip_m(
+        to_lip_m,
+        spacing_m - to_lip_m,
+        rules.nature.gear.haul.rest_m,
+    )
 }
 
 fn loop_at_m(factor: f64, spacing_m: f64, rules: &Rules) -> f64 {

@@ -8,7 +8,7 @@ use crate::{
         bridges,
         hours::{Hours, started},
     },
-    trip::{clock::Clock, job::Brief},
+    trip::{clock::Clock, job::Brief, route::Stretch},
 };
 
 /// One stage with its hours, walked so many times as slow as planned; halts stay as they are.
@@ -54,13 +54,15 @@ impl<'a> WalkedStage<'a> {
         runs.map(stage).collect()
     }
 
+    /// Where who is under way stands, chainage, metres, at most the end of the stage; `None` where nobody is.
+    pub(crate) fn here_m(&self) -> Option<f64> {
+        let length_m = self.legs.first()?.stage.stage.length_m();
+        Some(self.job.timetable.start_at_m()?.min(length_m))
+    }
+
     /// Chainage that who is under way has passed, metres; before all of it where nobody is.
     pub(crate) fn passed_m(&self) -> f64 {
-        let here_m = self.job.timetable.start_at_m();
-        let length_m = self.legs.first().map(|leg| leg.stage.stage.length_m());
-        here_m.map_or(f64::NEG_INFINITY, |m| {
-            length_m.map_or(m, |end_m| m.min(end_m))
-        })
+        self.here_m().unwrap_or(f64::NEG_INFINITY)
     }
 
     /// When it is started; `None` where nobody said.
@@ -97,25 +99,30 @@ impl<'a> WalkedStage<'a> {
     }
 
     /// The latest start that leaves all hidden gaps in time and is done in time, as far as the leader asks for either; `None` where
-    /// none of the day does, or nothing is reckoned.
+    /// none of the day does both, or nothing is reckoned.
     pub(crate) fn latest_start_for_all(&self) -> Option<Clock> {
-        let until = self.job.timetable.bridges_until.value;
-        let back = self.latest_start_back();
-        match until.and(self.bridges_left_min()) {
-            Some(_) => {
-                let start = self.latest_start()?;
-                let back = match self.job.timetable.back_by.value {
-                    Some(_) => back?,
-                    None => start,
-                };
-                Some(if start.is_later_than(back) {
-                    back
-                } else {
-                    start
-                })
-            }
-            None => back,
+        let times = self.job.timetable;
+        let off = times.bridges_until.value.and(self.bridges_left_min());
+        let off = off.map(|_| self.latest_start());
+        let back = times.back_by.value.map(|_| self.latest_start_back());
+        match (off, back) {
+            (Some(off), Some(back)) => Some(off?.earlier(back?)),
+            (off, back) => off.or(back).flatten(),
         }
+    }
+
+    /// When hidden gaps that lie ahead are left as planned, and until when bridges are trusted, where that is too late.
+    pub(crate) fn late_on_bridges(&self) -> Option<[Clock; 2]> {
+        let left = self.start()?.after(self.bridges_left_min()?);
+        let until = self.job.timetable.bridges_until.value?;
+        left.is_later_than(until).then_some([left, until])
+    }
+
+    /// When the stage is done as planned, and by when it is to be, where that is too late.
+    pub(crate) fn late_back(&self) -> Option<[Clock; 2]> {
+        let arrival = self.start()?.after(self.arrival_min());
+        let by = self.job.timetable.back_by.value?;
+        arrival.is_later_than(by).then_some([arrival, by])
     }
 
     /// The latest start, to the minute, with which the stage is done by the hour that the leader gives; `None` without such an
@@ -126,6 +133,16 @@ impl<'a> WalkedStage<'a> {
         let start = by.after(-self.arrival_min()).cut_off();
         let starts = times.start_at_km.value.is_none() && start.min() >= 0.0;
         starts.then_some(start)
+    }
+
+    /// The hidden gaps of the stage in walking order, those that touch as one.
+    pub(crate) fn hidden(&self) -> Vec<Stretch> {
+        let gaps = self
+            .legs
+            .iter()
+            .flat_map(|leg| bridges::hidden(self.job, leg));
+        let gaps = gaps.flat_map(|gaps| gaps.on_leg().to_vec());
+        Stretch::merged(gaps.collect(), 1e-6)
     }
 
     /// Minutes until the end of the stage, the rope off.

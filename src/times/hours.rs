@@ -2,7 +2,7 @@
 
 use crate::{
     plan::belay::LegBelays,
-    practice::Rule,
+    practice::{Rule, Rules},
     rope::legs::RopedLeg,
     times::{
         inside::InsideLeg,
@@ -128,6 +128,16 @@ impl Hours {
             },
             parts: parts(leg.sketch.stretch, stops),
             clock: None,
+        }
+    }
+}
+
+impl Hours {
+    /// The same, the way back without belays.
+    pub(crate) fn unbelayed_back(&self, leg: &RopedLeg<'_>, rules: &Rules) -> Self {
+        Self {
+            inside: self.inside.back_as(&InsideLeg::of(leg, rules)),
+            ..self.clone()
         }
     }
 }

@@ -108,6 +108,18 @@ impl InsideLeg {
         }
     }
 
+    /// The same with the way back of another one over the same leg.
+    pub(super) fn back_as(&self, other: &Self) -> Self {
+        let both = self.reached.iter().zip(&other.reached);
+        let reached = both.map(|(out, back)| Reached {
+            back_min: back.back_min,
+            ..*out
+        });
+        Self {
+            reached: reached.collect(),
+        }
+    }
+
     /// Minutes from the begin of the leg to a place on it.
     pub(crate) fn out_min(&self, at_m: f64) -> f64 {
         self.at(at_m).out_min

@@ -35,16 +35,25 @@ pub(crate) struct LatestTurn {
 }
 
 impl<'a> WalkedStage<'a> {
-    /// How late the team may turn round so that it is done after so many minutes, before a leg to which the way is barred.
+    /// How late the team may turn round ahead of where it stands so that it is done after so many minutes, before a leg to which the
+    /// way is barred.
     pub(crate) fn latest_turn(&self, done_min: f64, barred: Option<usize>) -> Option<LatestTurn> {
         let later_min = done_min - self.arrival_min();
         let of_line = self.turn_of_line(barred);
         let in_time = of_line.and_then(|(reached_min, turn)| turn.later_by(later_min, reached_min));
-        in_time.or_else(|| Some(self.last_return(done_min, barred)?.not_beyond(of_line)))
+        let turn =
+            in_time.or_else(|| Some(self.last_return(done_min, barred)?.not_beyond(of_line)));
+        turn.filter(|turn| self.is_ahead(turn))
+    }
+
+    /// Whether it lies ahead of the team; where the stage begins nobody turns.
+    fn is_ahead(&self, turn: &LatestTurn) -> bool {
+        turn.spot.at_m > self.passed_m().max(0.0)
     }
 
     /// How late it may turn round so that the way back has left all hidden gaps after so many minutes, before a leg to which the way
-    /// is barred; `None` where there are no hidden gaps before it, and where no turn beyond the first of them is early enough.
+    /// is barred; `None` where there are no hidden gaps before it, and where no turn beyond the first of them is early enough and
+    /// ahead of where the team stands.
     pub(crate) fn latest_turn_off_bridges(
         &self,
         until_min: f64,
@@ -54,13 +63,14 @@ impl<'a> WalkedStage<'a> {
         let in_time = of_line.and_then(|(reached_min, turn)| {
             turn.later_by(until_min - turn.bridges_left_min?, reached_min)
         });
-        if in_time.is_some() {
-            return in_time;
-        }
-        let (gaps, home_min) = self.first_hidden()?;
-        let turn = self.last_return(until_min + home_min, barred)?;
-        let turn = turn.not_beyond(of_line);
-        turn.spot.is_beyond(gaps).then_some(turn)
+        let elsewhere = || {
+            let (gaps, home_min) = self.first_hidden()?;
+            let turn = self.last_return(until_min + home_min, barred)?;
+            let turn = turn.not_beyond(of_line);
+            turn.spot.is_beyond(gaps).then_some(turn)
+        };
+        let turn = in_time.or_else(elsewhere);
+        turn.filter(|turn| self.is_ahead(turn))
     }
 
     /// Where the line goes out and back, left as planned, and the minutes until it is reached: the turn that is found, if it

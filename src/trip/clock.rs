@@ -30,6 +30,16 @@ pub struct Clock {
 }
 
 impl Clock {
+    /// The earlier of two.
+    #[must_use]
+    pub(crate) fn earlier(self, other: Self) -> Self {
+        if self.is_later_than(other) {
+            other
+        } else {
+            self
+        }
+    }
+
     /// `04:30`, or `4:30`; `05:00 +1` on the day after.
     ///
     /// # Errors

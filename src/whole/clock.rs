@@ -2,11 +2,12 @@
 
 use crate::{
     plan::{
-        clock::{
-            Backwards, PlanClock, StageBelays, StageClock, StartAt, StartBy, SunAllDay, TripHour,
-        },
+        belay::LegBelays,
+        clock::{Backwards, PlanClock, StageBelays, StageClock, StartAt, SunAllDay},
         fact::Fact,
+        in_time::TripHour,
         leg::{Leg, Verdict},
+        place::RouteEnd,
     },
     practice::Rule,
     rope::legs::RopedLeg,
@@ -69,31 +70,34 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         utc_offset: sun.map(|_| offset),
         dark_if_latest: Vec::new(),
         dark_belays: dark_belays(walked, planned),
+        ends_on_hidden: ends_on_hidden(walked, stage),
     };
-    if let Some(late_min) = clock.late_for_all_min() {
-        clock.dark_if_latest = dark_if_earlier(walked, late_min);
+    if let Some((start, latest)) = clock.start.zip(clock.start_told()) {
+        clock.dark_if_latest = dark_if_earlier(walked, start.min() - latest.min());
     }
     Some(clock)
 }
 
 /// Where and when the team is on the way, where the leader says that and not when it starts.
 fn start_at(walked: &WalkedStage<'_>) -> Option<StartAt> {
-    let times = walked.job.timetable;
-    let stage = walked.legs.first()?.stage.stage;
     Some(StartAt {
-        at_m: times.start_at_m()?.min(stage.length_m()),
-        hour: times.start.value?,
+        at_m: walked.here_m()?,
+        hour: walked.job.timetable.start.value?,
     })
 }
 
-/// By when a stage has to be started for an hour, where that is the latest start for it.
-pub(super) fn start_by(walked: &WalkedStage<'_>, latest_start: Option<Clock>) -> StartBy {
-    match latest_start {
-        _ if walked.job.timetable.start_at_m().is_some() => StartBy::UnderWay,
-        _ if !walked.climb_is_known() => StartBy::NotReckoned,
-        Some(start) => StartBy::At(start),
-        None => StartBy::NoneOfTheDay,
-    }
+/// The ends of a stage that lie on hidden gaps.
+fn ends_on_hidden(walked: &WalkedStage<'_>, stage: &Stage) -> Vec<RouteEnd> {
+    let gaps = walked.hidden();
+    let begins = gaps.first().is_some_and(|gaps| gaps.from_m <= 1e-6);
+    let ends = gaps
+        .last()
+        .is_some_and(|gaps| gaps.to_m >= stage.length_m() - 1e-6);
+    let begin = begins.then_some(RouteEnd::Begin);
+    begin
+        .into_iter()
+        .chain(ends.then_some(RouteEnd::End))
+        .collect()
 }
 
 /// The first leg of a stage on which roping up is no answer.
@@ -185,24 +189,42 @@ pub(super) fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
 /// Less than this of a leg in the dark is none.
 const DARK_MIN: f64 = 1.0;
 
-/// Roped legs that are walked in the dark if the start is so many minutes earlier.
+/// Roped legs that are walked in the dark if the start is so many minutes earlier; if it is later, those that are not with the one
+/// planned.
 fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
-    let nights = nights_of(walked, earlier_min);
-    let is_dark = |clock: [Clock; 2]| dark_min(&nights, clock, earlier_min) >= DARK_MIN;
-    let dark = roped(walked).filter(|(_, clock)| is_dark(*clock));
-    dark.map(|(leg, _)| leg).collect()
+    let dark = |earlier_min: f64| {
+        let nights = nights_of(walked, earlier_min);
+        let dark = roped(walked)
+            .filter(|(_, clock)| dark_min(&nights, *clock, earlier_min) >= DARK_MIN)
+            .map(|(leg, _)| leg);
+        dark.collect::<Vec<_>>()
+    };
+    let mut then = dark(earlier_min);
+    if earlier_min < 0.0 {
+        let planned = dark(0.0);
+        then.retain(|leg| !planned.contains(leg));
+    }
+    then
 }
 
-/// Legs with belays that are walked in the dark.
+/// Legs on which belays are made in the dark.
 fn dark_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Vec<usize> {
-    let nights = nights_of(walked, 0.0);
-    let belayed = |number: usize| {
-        let mut legs = planned.iter().filter(|leg| leg.belays.is_some());
-        legs.any(|leg| leg.leg == number)
+    let (nights, here) = (nights_of(walked, 0.0), start_at(walked));
+    let is_dark = |hours: &Hours, belays: &LegBelays| {
+        let clocks = belays.pieces.iter().filter_map(|piece| {
+            let clock = [hours.left_at(piece.from_m)?, hours.left_at(piece.to_m)?];
+            from_here(here, piece.to_m, clock)
+        });
+        let minutes: f64 = clocks.map(|clock| dark_min(&nights, clock, 0.0)).sum();
+        minutes >= DARK_MIN
     };
-    let dark = roped(walked)
-        .filter(|(leg, clock)| belayed(*leg) && dark_min(&nights, *clock, 0.0) >= DARK_MIN);
-    dark.map(|(leg, _)| leg).collect()
+    let legs = walked.legs.iter().zip(walked.hours);
+    let dark = legs.filter(|(leg, hours)| {
+        let planned = planned.iter().find(|planned| planned.leg == leg.number);
+        let belays = planned.and_then(|leg| leg.belays.as_ref());
+        belays.is_some_and(|belays| is_dark(hours, belays))
+    });
+    dark.map(|(leg, _)| leg.number).collect()
 }
 
 /// How long of a leg lies in nights if the start is so many minutes earlier.
@@ -272,14 +294,18 @@ fn roped(walked: &WalkedStage<'_>) -> impl Iterator<Item = (usize, [Clock; 2])> 
     let here = start_at(walked);
     let legs = walked.legs.iter().zip(walked.hours);
     legs.filter_map(move |(leg, hours)| {
-        let [begin, end] = hours.clock.filter(|_| leg.sketch.roped)?;
-        let begin = match here {
-            Some(here) if here.at_m >= leg.sketch.stretch.to_m => return None,
-            Some(here) if here.hour.is_later_than(begin) => here.hour,
-            _ => begin,
-        };
-        Some((leg.number, [begin, end]))
+        let clock = hours.clock.filter(|_| leg.sketch.roped)?;
+        Some((leg.number, from_here(here, leg.sketch.stretch.to_m, clock)?))
     })
+}
+
+/// What of the time on a piece of a leg lies ahead of who is under way.
+fn from_here(here: Option<StartAt>, to_m: f64, [begin, end]: [Clock; 2]) -> Option<[Clock; 2]> {
+    match here {
+        Some(here) if here.at_m >= to_m => None,
+        Some(here) if here.hour.is_later_than(begin) => Some([here.hour, end]),
+        _ => Some([begin, end]),
+    }
 }
 
 /// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few. Nobody is told
@@ -299,6 +325,7 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
         bridges_left: walked.bridges_left_min().map(|min| start.after(min)),
         latest_start: walked.latest_start(),
         latest_start_back_by: walked.latest_start_back(),
+        latest_start_for_all: walked.latest_start_for_all(),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),
         turn_round: turns.turn.map(|turn| told(turn, hour)),
@@ -307,6 +334,7 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
             .filter(|_| turns.turn != turns.back)
             .map(|turn| told(turn, TripHour::BackBy)),
         no_turn_in_time: turns.none_in_time,
+        turn_if_unbelayed: turns.if_unbelayed,
     }
 }
 

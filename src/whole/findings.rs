@@ -7,6 +7,8 @@ use crate::{
     plan::{
         fact::Fact,
         finding::{At, Finding, JobPart, StagePlace},
+        leg::Leg,
+        name::RopeName,
     },
     practice::Rules,
     raster::Terrain,
@@ -22,6 +24,7 @@ pub(crate) fn findings(
     stages: &[Sketch<'_>],
     legs: &[RopedLeg<'_>],
     hours_of_legs: &[Hours],
+    planned: &[Leg],
 ) -> Vec<Finding> {
     let notices = job.notices.iter().cloned().map(handed_on);
     let mut found: Vec<Finding> = notices.collect();
@@ -53,8 +56,28 @@ pub(crate) fn findings(
     if job.ropes.is_empty() {
         found.push(of_part(JobPart::Ropes, Fact::NoRopeNamed {}));
     }
+    found.extend(thin_ropes(job, planned).map(|thin| of_part(JobPart::Ropes, thin)));
     found.sort_by_key(Finding::alarm);
     found
+}
+
+/// Ropes thinner than this are told, millimetres. Our judgement: so thin is cord, which tables of masses list up to 6 mm.
+const CORD_MM: f64 = 7.0;
+
+/// Ropes that somebody ties into and that are as thin as cord.
+fn thin_ropes(job: &Brief<'_>, planned: &[Leg]) -> Option<Fact> {
+    let setups = || planned.iter().flat_map(|leg| &leg.teams);
+    let tied = |number: usize| {
+        let mut ropes = setups().filter_map(|setup| setup.rope.as_ref());
+        ropes.any(|rope| rope.number == number)
+    };
+    let thin = (1..).zip(job.ropes).filter_map(|(number, rope)| {
+        let across_mm = rope.diameter_mm.filter(|mm| *mm < CORD_MM)?;
+        tied(number).then(|| (RopeName::of(number, rope), across_mm))
+    });
+    let (ropes, across_mm): (Vec<RopeName>, Vec<f64>) = thin.unzip();
+    let thinnest_mm = across_mm.into_iter().reduce(f64::min)?;
+    Some(Fact::ThinRope { ropes, thinnest_mm })
 }
 
 fn of_part(of: JobPart, fact: Fact) -> Finding {

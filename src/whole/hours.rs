@@ -2,17 +2,17 @@
 
 use crate::{
     plan::{
-        clock::TripHour,
         fact::Fact,
         finding::{At, Finding, JobPart, StagePlace},
+        in_time::TripHour,
     },
     practice::Rule,
     rope::legs::RopedLeg,
     times::{backwards::WalkedStage, hours::Hours},
     trip::{clock::Clock, job::Brief, timetable::Timetable},
     whole::{
-        clock::{dark, slower, start_by},
-        turns::turns_back,
+        clock::{dark, slower},
+        turns::{back_in_time, start_by},
     },
 };
 
@@ -76,29 +76,20 @@ fn late(walked: &WalkedStage<'_>) -> Vec<Fact> {
         return Vec::new();
     }
     let slower = slower(walked);
-    let times = walked.job.timetable;
-    let done = |walked: &WalkedStage<'_>| {
-        let arrival = walked.start()?.after(walked.arrival_min());
-        let back_by = times.back_by.value?;
-        arrival.is_later_than(back_by).then_some((arrival, back_by))
-    };
-    let left = |walked: &WalkedStage<'_>| {
-        let until = times.bridges_until.value?;
-        let left_at = walked.start()?.after(walked.bridges_left_min()?);
-        left_at.is_later_than(until).then_some((left_at, until))
-    };
-    let back = done(walked).map(|(arrival, back_by)| Fact::BackLate {
+    let back = walked.late_back().map(|[arrival, back_by]| Fact::BackLate {
         arrival,
         back_by,
         start_by: start_by(walked, walked.latest_start_for_all()),
-        turns: turns_back(walked),
+        turns: back_in_time(walked),
     });
     let back = back.or_else(|| {
-        let (arrival, back_by) = done(&slower)?;
+        let [arrival, back_by] = slower.late_back()?;
         Some(Fact::SlowerBackLate { arrival, back_by })
     });
-    let bridges = left(&slower).filter(|_| left(walked).is_none());
-    let bridges = bridges.map(|(left_at, until)| Fact::SlowerBridgesLate { left_at, until });
+    let bridges = slower
+        .late_on_bridges()
+        .filter(|_| walked.late_on_bridges().is_none());
+    let bridges = bridges.map(|[left_at, until]| Fact::SlowerBridgesLate { left_at, until });
     back.into_iter()
         .chain(bridges)
         .chain(dark(walked))

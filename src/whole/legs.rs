@@ -13,9 +13,9 @@ use crate::{
     },
     plan::{
         belay::LegBelays,
-        clock::InTime,
         fall::Held,
         finding::Finding,
+        in_time::InTime,
         judged::JudgedStretch,
         leg::{Leg, TeamSetup},
         off::RopeOff,
@@ -34,7 +34,7 @@ use crate::{
         turn::OffBridges,
     },
     trip::{clock::Clock, job::Brief},
-    whole::{clock::start_by, parts, turns::turns_off_bridges},
+    whole::{parts, turns::off_in_time},
 };
 
 /// What the trip has settled before its legs are put together.
@@ -66,7 +66,7 @@ impl Untimed {
         job: &Brief<'_>,
         leg: &RopedLeg<'_>,
         hours: &Hours,
-        in_time: InTime,
+        in_time: Option<InTime>,
     ) -> Self {
         let timed = of_hours(job, leg, hours, in_time);
         if !timed.is_empty() {
@@ -86,10 +86,7 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
             .start()
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
-            in_time: InTime {
-                start_by: start_by(stage, stage.latest_start()),
-                turns: turns_off_bridges(stage),
-            },
+            in_time: off_in_time(stage),
             given_m: settled.job.timetable.start_at_m(),
             back,
         };
@@ -103,7 +100,8 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
 /// What is known of the hours of a stage.
 #[derive(Clone)]
 struct StageHours<'a> {
-    in_time: InTime,
+    /// What leaves its hidden gaps in time, where as planned they are left too late.
+    in_time: Option<InTime>,
     /// Where on it the leader gives an hour, metres.
     given_m: Option<f64>,
     /// When it is started, and the ways back over its hidden gaps.

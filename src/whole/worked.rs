@@ -53,7 +53,7 @@ impl Worked<'_> {
             gear: gear(job.rules, teams, legs, &planned),
             keep_setup: (depth == Depth::Whole).then(keep).flatten(),
             falls_on: falls_on(job, legs, depth, falls),
-            findings: findings(job, stages, legs, hours),
+            findings: findings(job, stages, legs, hours, &planned),
             assumptions: assumptions(job),
             figures: PlanFigures::of(job.rules),
             legs: planned,

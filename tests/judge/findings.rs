@@ -280,6 +280,30 @@ fn the_worst_place_of_a_fall_is_where_it_is_steepest() {
 }
 
 #[test]
+fn a_rope_as_thin_as_cord_is_told_where_somebody_ties_into_it() {
+    // 7 mm (our judgement).
+    let of = |ropes: &[(f64, Option<f64>)]| {
+        let lengths: Vec<f64> = ropes.iter().map(|(length_m, _)| *length_m).collect();
+        let mut trip = trip(3, 60.0, 4.0, 2.0).ropes(&lengths);
+        for (rope, (_, across_mm)) in trip.ropes.iter_mut().zip(ropes) {
+            rope.diameter_mm = *across_mm;
+        }
+        trip
+    };
+    let code = "rope-thin-as-cord";
+    for thick in [Some(7.0), Some(9.8), None] {
+        only(code, &of(&[(60.0, Some(6.9))]), &of(&[(60.0, thick)]));
+    }
+    // The lighter of two is tied into; one that stays in the pack holds no fall.
+    let (cord, rope) = ((60.0, Some(6.0)), (60.0, Some(9.0)));
+    only(
+        code,
+        &of(&[rope, cord]),
+        &of(&[(60.0, Some(9.0)), (20.0, Some(6.0))]),
+    );
+}
+
+#[test]
 fn hidden_gaps_under_thin_snow_are_told() {
     // 0.3 m (our judgement).
     only(

@@ -3,9 +3,9 @@
 use schrund::{
     plan::{
         Plan,
-        clock::{StartBy, TripHour},
         fact::Fact,
         finding::Finding,
+        in_time::{StartBy, TripHour},
     },
     say::{finding, voice::Voice},
     write::parts::clock,

@@ -18,9 +18,9 @@ fn of(ropes: &[f64]) -> Trip {
 /// What is told of the ropes that nobody is tied to.
 fn told(planned: &Planned) -> Vec<String> {
     let text = planned.written("text");
-    let lines = text
-        .lines()
-        .filter(|line| line.contains(" too: ") || line.starts_with("No set-up"));
+    let lines = text.lines().filter(|line| {
+        line.starts_with("Carry ") && line.contains(" too") || line.starts_with("No set-up")
+    });
     lines.map(str::to_owned).collect()
 }
 
@@ -33,8 +33,10 @@ fn each_rope_that_a_finding_asks_for_is_carried() {
     // On legs 2 and 4 a loop ends short of the lip. One by itself takes once and a half the spacing and 2.5 m: on leg 2, at 15 m,
     // 25 m of rope, on leg 4, at 13 m, 22 m.
     let joined = |length: &str| format!("Carry the {length} rope too: joined on leg 2");
+    // It is for the one in the middle.
     let rescue = |length: &str, legs: &str| {
-        format!("Carry the {length} rope too: for a rescue on {legs}; no set-up needs it")
+        let by = "with person 1 or person 3";
+        format!("Carry the {length} rope too, {by}: rescue on {legs}")
     };
     let stays = |length: &str| format!("No set-up needs the {length} rope");
     assert_eq!(
@@ -48,17 +50,75 @@ fn each_rope_that_a_finding_asks_for_is_carried() {
     // On leg 2 of 60 m a loop ends 10 m short: of two ropes the lighter one is named, and one on which a loop reaches before both.
     assert_eq!(
         left_over(&[60.0, 40.0, 30.0]),
-        [rescue("30 m", "leg 2"), stays("40 m")]
+        [rescue("30 m", "legs 2, 4"), stays("40 m")]
     );
     let mut light = of(&[60.0, 40.0, 30.0]).job();
     light.ropes[1].diameter_mm = Some(6.0);
     light.ropes[2].diameter_mm = Some(10.5);
     assert_eq!(
         told(&Planned::of(light)),
-        [rescue("40 m", "leg 2"), stays("30 m")]
+        [rescue("40 m", "legs 2, 4"), stays("30 m")]
     );
     let longer = of(&[60.0, 80.0, 30.0]).planned();
-    assert_eq!(told(&longer), [rescue("80 m", "leg 2"), stays("30 m")]);
+    let instead = "Carry the 80 m rope instead, a loop on it reaches everybody; or too, with person 1 or person 3: rescue on legs 2, 4";
+    let says = told(&longer).join(" ");
+    assert_eq!(says, format!("{instead} {}", stays("30 m")));
+    // Where it is no longer than the rope of the team it is none in place of it.
+    assert!(!left_over(&[80.0, 80.0]).join(" ").contains("instead"));
+}
+
+/// Who falls takes along what they carry: of a pair for whom no loop reaches, nobody can carry the spare for both.
+#[test]
+fn whoever_a_rope_is_for_does_not_carry_it() {
+    let pair = |reach: &str| {
+        let trip = Trip::straight(&TWO[1..]).people(2).ropes(&[60.0, 40.0]);
+        trip.rules(&format!(
+            "[assume]\nreach_factor = {reach}\ncoil_most_m = 14"
+        ))
+    };
+    let planned = pair("1.0").planned();
+    let spare = &planned.plan.spares[0];
+    let of: Vec<usize> = spare.rescue_of.iter().map(|called| called.number).collect();
+    assert_eq!((&of[..], &spare.carried_by[..]), (&[1, 2][..], &[][..]));
+    let told = told(&planned).join(" ");
+    assert!(
+        told.ends_with("too: rescue on leg 2; no help if whoever carries it falls"),
+        "{told}"
+    );
+}
+
+/// Two teams of three in which no loop reaches the one in the middle: each has a spare of its own, be it named by a finding or not.
+#[test]
+fn one_rope_is_no_spare_of_two_teams() {
+    for own_m in [50.0, 60.0] {
+        for (spares, carried) in [(&[30.0][..], 1), (&[30.0, 31.0][..], 2)] {
+            let ropes = [&[own_m, own_m], spares].concat();
+            let mut job = Trip::straight(&TWO[1..]).people(6).ropes(&ropes).job();
+            job.party.teams = vec![3, 3];
+            let planned = Planned::of(job);
+            let spares = planned.plan.spares.iter();
+            let teams: Vec<&[usize]> = spares
+                .filter(|spare| spare.is_carried())
+                .map(|spare| &spare.rescue_teams[..])
+                .collect();
+            assert_eq!(teams, [&[1][..], &[2][..]][..carried], "{own_m} m");
+            let told = told(&planned).join("\n");
+            assert!(told.contains("too, team 1, with person"), "{told}");
+        }
+    }
+}
+
+/// Of three at 13 m a loop for the one in the middle ends at the lip on 60 m of rope, and 1.1 m below it on 62.2 m.
+#[test]
+fn a_loop_that_just_reaches_the_lip_covers_nobody_below_it() {
+    let not_covered = |ropes: &[f64]| {
+        let planned = Trip::straight(&TWO[1..]).people(3).ropes(ropes).planned();
+        let first = planned.first_page().written("table");
+        first.contains("a loop down to person 2 (leg 2)")
+    };
+    assert!(not_covered(&[60.0]));
+    assert!(!not_covered(&[62.2]));
+    assert!(!not_covered(&[60.0, 30.0]), "a spare is carried for it");
 }
 
 /// Three over a gap so wide need 93 m of rope, and 80 m are the longest sold: nobody is spaced so.

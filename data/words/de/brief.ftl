@@ -30,6 +30,7 @@ brief-loop-ends-short-of-the-lip = Schlaufe für die Bergung zu kurz
 brief-reserve-left-short = Restseil für die Bergung zu kurz
 brief-spacing-near-limit = Abstand nahe am Größten
 brief-rope-near-limit = kaum Seil übrig
+brief-rope-thin-as-cord = Seil dünn wie Reepschnur
 brief-knots-doubtful = Knoten greifen vielleicht nicht
 brief-fewer-knots-than-a-layout = weniger Knoten als gelehrt
 brief-snow-depth-not-given = Schneehöhe unbekannt

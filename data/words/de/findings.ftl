@@ -247,7 +247,7 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
     [longer] { $rope } mitnehmen, das keine Seileinteilung braucht: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
-    [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür; oder eine andere Bergung vorsehen
+    [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür, in anderem Rucksack; oder eine andere Bergung vorsehen
    *[none] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
        *[no] eine andere Bergung vorsehen, ein längeres Seil, oder { $interface ->
@@ -262,6 +262,14 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
         [spare] { $rope } als Reserve mitnehmen
        *[none] eine andere Bergung, oder ein längeres Seil
     }
+
+rope-thin-as-cord = { $ropes } { $count ->
+    [1] ist { $across } dick
+   *[other] sind { $across } dick oder wenig mehr
+}: was so dünn ist, ist meist Reepschnur und für keinen Sturz gemacht
+    .hint = nur einbinden, wenn es für Seilschaften auf Gletschern verkauft wird, mit darauf erprobten Schlingen und Klemmen; sonst ein dickeres Seil
+    .short = { $ropes }, { $across }: dünn wie Reepschnur
+    .cure = nur, wenn für Gletscher verkauft; sonst ein dickeres Seil
 
 no-rope-for-the-reserve = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht: das Seil ist dafür { $rope-short } zu kurz
     .hint = ein längeres Seil, Schmetterlingsknoten statt dicker Knoten, eine lange Schlinge, oder die Knoten enger
@@ -365,10 +373,12 @@ bridges-late = { $just ->
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
-           *[no] auch keine Umkehr von hier ist rechtzeitig von ihnen herunter: dem Eis fernbleiben, oder es auf dem kürzeren Weg verlassen
+            [unbelayed] umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig von ihnen herunter: dann { way-off-ice }
+           *[no] auch keine Umkehr von hier ist rechtzeitig von ihnen herunter: { way-off-ice }
         }
        *[no] { $turns ->
             [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
+            [unbelayed] kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr, Sichern auch auf dem Rückweg gezählt: eine andere Linie nehmen
            *[no] kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr: eine andere Linie nehmen
         }
     }
@@ -381,14 +391,21 @@ bridges-late = { $just ->
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
-           *[no] dem Eis fernbleiben, oder es auf dem kürzeren Weg verlassen: auch keine Umkehr ist rechtzeitig
+            [unbelayed] umkehren, wenn auf dem Rückweg nicht zu sichern ist, sonst { way-off-ice }
+           *[no] { way-off-ice }: auch keine Umkehr ist rechtzeitig
         }
        *[no] { $turns ->
             [yes] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
+            [unbelayed] eine andere Linie: kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr, Sichern auch auf dem Rückweg gezählt
            *[no] eine andere Linie: kein Aufbruch an diesem Tag ist früh genug, und keine Umkehr
         }
     }
     .act = spät für Schneebrücken: jede sondieren
+way-off-ice = { $off ->
+    [back] zurück zu { $place }, auf dem kürzeren Weg von diesem Eis
+    [on] weiter zu { $place }, auf dem kürzeren Weg von diesem Eis
+   *[none] diesem Eis fernbleiben
+}
 
 bridges-in-soft-snow = der Schnee ist weich, neu oder nass: Brücken sind zu jeder Stunde schwach, auch früh
     .hint = jede sondieren, wo es zweifelhaft ist sichern, oder auf Frost warten: dann tragen Brücken besser, und Stürze sind schlechter zu halten
@@ -412,10 +429,12 @@ back-late = { $just ->
         }
         [no] { $turns ->
             [yes] kein Aufbruch an diesem Tag ist früh genug, mit den Brücken gerechnet: rechtzeitig umkehren, oder eine andere Linie nehmen
+            [unbelayed] kein Aufbruch an diesem Tag ist früh genug, mit den Brücken gerechnet, und keine Umkehr, Sichern auch auf dem Rückweg gezählt: eine andere Linie nehmen
            *[no] kein Aufbruch an diesem Tag ist früh genug, mit den Brücken gerechnet, und keine Umkehr: eine andere Linie nehmen
         }
        *[under-way] { $turns ->
             [yes] rechtzeitig umkehren
+            [unbelayed] umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig: dann später zurück sein, oder bleiben, wo es sicher ist
            *[no] auch keine Umkehr von hier ist rechtzeitig: später zurück sein, oder bleiben, wo es sicher ist
         }
     }

@@ -45,7 +45,7 @@ options-more = { $more } mehr { $interface ->
     [page] weniger gute, hier nicht gezeigt
    *[members] im JSON
  }
-options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes, das eine Person braucht
+options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes, das eine Person braucht; nicht verglichen: wie tief Lose Rollen reichen, Seile als Reserve
 options-cautions = Mit diesen Varianten zu lesen
 options-teams = Seilschaften
 options-spacing = Abstand { $unit }

@@ -196,7 +196,12 @@ clock-turn-bridges = { $kind ->
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
    *[off] keine Umkehr jenseits der ersten Schneebrücken ist bis { $until } wieder von ihnen herunter
+}{ $belayed ->
+    [yes] , wenn auf dem Rückweg so oft zu sichern ist wie auf dem Hinweg
+   *[no] { "" }
 }
+clock-begins-on-hidden = ; die Linie beginnt auf ihnen, der Rückweg endet also noch auf ihnen
+clock-ends-on-hidden = ; die Linie endet auf ihnen: was danach kommt, ist nicht gezählt
 clock-turn-back-by = { $kind ->
     [of] wer die Umkehr erst um { $at } verlässt, ist bis { $by } am Ende
    *[off] wer erst um { $at } bei { $place } umkehrt, ist bis { $by } am Ende
@@ -621,13 +626,25 @@ page-carry = { $teams ->
 } { $rope }: { $why }
 page-carry-none = Kein Seil hier ist lang genug: { needed-there }, das längste ist { $rope }
 page-left = { $good-for ->
-    [joining] Auch { $ropes } mitnehmen: verbunden auf { $joined }{ $short ->
-        [yes] , und als Reserve für eine Bergung auf { $legs }
+    [joining] Auch { $ropes } mitnehmen{ $by }: verbunden auf { $joined }{ $short ->
+        [yes] , und Reserve für eine Bergung auf { $legs }
        *[no] { "" }
     }
-    [rescue] Auch { $ropes } mitnehmen, als Reserve für eine Bergung auf { $legs }
+    [rescue] Auch { $ropes } mitnehmen{ $by }: Reserve für eine Bergung auf { $legs }
+    [instead] Stattdessen { $ropes } mitnehmen, worauf eine Lose Rolle alle erreicht; oder auch{ $by }: Reserve für eine Bergung auf { $legs }
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
+}{ $carried ->
+    [nobody] ; keine Hilfe, wenn stürzt, wer es trägt
+   *[somebody] { "" }
+}
+page-left-or = {" "}oder{" "}
+page-left-by = { $teams ->
+    [1] { "" }
+   *[other] , Seilschaft { $team }
+}{ $carried ->
+    [nobody] { "" }
+   *[somebody] , bei { $who }
 }
 page-set-ups = Seileinteilungen{ $knots ->
     [yes] { "" }
@@ -650,6 +667,7 @@ page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } wie geplant für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
+page-not-low = eine Lose Rolle hinab zu { $who }
 page-not-haul = das Heraufziehen von { $who }
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = zwei, die gleichzeitig stürzen

@@ -31,6 +31,7 @@ brief-loop-ends-short-of-the-lip = rescue loop too short
 brief-reserve-left-short = rescue rope short
 brief-spacing-near-limit = spacing near its limit
 brief-rope-near-limit = little rope to spare
+brief-rope-thin-as-cord = rope as thin as cord
 brief-knots-doubtful = knots may not bite
 brief-fewer-knots-than-a-layout = fewer knots than taught
 brief-snow-depth-not-given = snow depth unknown

@@ -247,7 +247,7 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
     [longer] take { $rope }, which no set-up needs: there a loop reaches them; or plan another rescue for them
-    [spare] take { $rope }, which no set-up needs, as a spare for that; or plan another rescue for them
+    [spare] take { $rope }, which no set-up needs, as a spare for that, in another's pack; or plan another rescue for them
    *[none] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
        *[no] plan another rescue for them, a longer rope, or { $interface ->
@@ -262,6 +262,14 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
         [spare] take { $rope } as a spare
        *[none] another rescue, or a longer rope
     }
+
+rope-thin-as-cord = { $ropes } { $count ->
+    [1] is { $across } thick
+   *[other] are { $across } thick or little more
+}: most of what is so thin is cord, made for no fall
+    .hint = tie in only if it is sold for roped travel on glaciers, with cords and clamps tried on it; else a thicker rope
+    .short = { $ropes }, { $across }: as thin as cord
+    .cure = only if sold for glacier travel; else a thicker rope
 
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
@@ -365,10 +373,12 @@ bridges-late = { $just ->
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] { $turns ->
             [yes] turn round in time
-           *[no] no turn from here is off them in time either: stay off that ice, or leave it the shorter way
+            [unbelayed] turn round if the way back needs no belays; with those of the way out no turn is off them in time: then { way-off-ice }
+           *[no] no turn from here is off them in time either: { way-off-ice }
         }
        *[no] { $turns ->
             [yes] no start of the day is early enough: turn round in time, or take another line
+            [unbelayed] no start of the day is early enough, nor, belays counted on the way back too, is any turn: take another line
            *[no] no start of the day is early enough, nor is any turn: take another line
         }
     }
@@ -381,14 +391,21 @@ bridges-late = { $just ->
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] { $turns ->
             [yes] turn round in time
-           *[no] stay off that ice, or leave it the shorter way: no turn is in time either
+            [unbelayed] turn round if the way back needs no belays, else { way-off-ice }
+           *[no] { way-off-ice }: no turn is in time either
         }
        *[no] { $turns ->
             [yes] turn round in time, or another line: no start of the day is early enough
+            [unbelayed] another line: no start of the day is early enough, nor, belays counted on the way back too, is any turn
            *[no] another line: no start of the day is early enough, nor is any turn
         }
     }
     .act = late for snow bridges: probe each
+way-off-ice = { $off ->
+    [back] go back to { $place }, the shorter way off that ice
+    [on] go on to { $place }, the shorter way off that ice
+   *[none] stay off that ice
+}
 
 bridges-in-soft-snow = the snow is soft, fresh or wet: bridges are weak at any hour, early ones too
     .hint = probe each, belay over what is doubtful, or wait for a frost: bridges hold better then, falls are held worse
@@ -412,10 +429,12 @@ back-late = { $just ->
         }
         [no] { $turns ->
             [yes] no start of the day is early enough, bridges counted: turn round in time, or take another line
+            [unbelayed] no start of the day is early enough, bridges counted, nor, belays counted on the way back too, is any turn: take another line
            *[no] no start of the day is early enough, bridges counted, nor is any turn: take another line
         }
        *[under-way] { $turns ->
             [yes] turn round in time
+            [unbelayed] turn round if the way back needs no belays; with those of the way out no turn is in time: then be late, or stay where it is safe
            *[no] no turn from here is in time either: be late, or stay where it is safe
         }
     }

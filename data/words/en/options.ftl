@@ -42,7 +42,7 @@ options-more = { $more } more { $interface ->
     [page] not so good, not shown here
    *[members] in the JSON
  }
-options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest that one person needs
+options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest that one person needs; not compared: how deep rescue loops reach, ropes carried beside
 options-cautions = Read with these ways
 options-teams = teams
 options-spacing = spacing { $unit }

@@ -196,7 +196,12 @@ clock-turn-bridges = { $kind ->
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
    *[off] no turn beyond the first snow bridges is off them again by { $until }
+}{ $belayed ->
+    [yes] , as long as the way back takes as many belays as the way out
+   *[no] { "" }
 }
+clock-begins-on-hidden = ; the line begins on them, so the way back is still on them at its end
+clock-ends-on-hidden = ; the line ends on them: what comes after is not counted
 clock-turn-back-by = { $kind ->
     [of] who leaves the turn as late as { $at } is done by { $by }
    *[off] who turns as late as { $at }, at { $place }, is done by { $by }
@@ -621,13 +626,25 @@ page-carry = { $teams ->
 } { $rope }: { $why }
 page-carry-none = No rope here is long enough: { needed-there }, the longest is { $rope }
 page-left = { $good-for ->
-    [joining] Carry { $ropes } too: joined on { $joined }{ $short ->
+    [joining] Carry { $ropes } too{ $by }: joined on { $joined }{ $short ->
         [yes] , and for a rescue on { $legs }
        *[no] { "" }
     }
-    [rescue] Carry { $ropes } too: for a rescue on { $legs }; no set-up needs it
+    [rescue] Carry { $ropes } too{ $by }: rescue on { $legs }
+    [instead] Carry { $ropes } instead, a loop on it reaches everybody; or too{ $by }: rescue on { $legs }
     [lacking] { $ropes } alone is too short as well: { -options-weigh } it joined to another
    *[none] No set-up needs { $ropes }
+}{ $carried ->
+    [nobody] ; no help if whoever carries it falls
+   *[somebody] { "" }
+}
+page-left-or = {" "}or{" "}
+page-left-by = { $teams ->
+    [1] { "" }
+   *[other] , team { $team }
+}{ $carried ->
+    [nobody] { "" }
+   *[somebody] , with { $who }
 }
 page-set-ups = Set-ups{ $knots ->
     [yes] { "" }
@@ -650,6 +667,7 @@ page-not = Not covered: { $what }
 page-not-wider = gaps along the line over { $gaps }
 page-not-any = any gap on { $legs } as planned: the rope is too short
 page-not-on = { $gap } ({ $legs })
+page-not-low = a loop down to { $who }
 page-not-haul = a haul of { $who }
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = two falling at once

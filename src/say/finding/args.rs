@@ -49,6 +49,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::NoSetup { .. } | Fact::NearCap { .. } | Fact::TwoOverGap { .. } => of_spacing(fact),
         Fact::NoRope { .. }
         | Fact::NearRope { .. }
+        | Fact::ThinRope { .. }
         | Fact::ReserveShort { .. }
         | Fact::NoReserve { .. }
         | Fact::NotReached { .. }

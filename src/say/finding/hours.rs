@@ -6,9 +6,9 @@ use super::{
 };
 use crate::{
     plan::{
-        clock::{StartBy, TripHour},
         fact::Fact,
         finding::At,
+        in_time::{StartBy, TripHour, TurnInTime, WayOff},
         name::ZoneName,
     },
     say::{
@@ -23,7 +23,26 @@ use crate::{
 /// All of one of them.
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     match fact {
-        Fact::BridgesLate { .. } => bridges_late(fact, voice),
+        Fact::BridgesLate {
+            zone: z,
+            left_at,
+            until,
+            start_by,
+            turns,
+            off,
+        } => {
+            let late = [
+                ("zone", Arg::Said(ice(z.as_ref(), voice))),
+                just(*left_at, *until),
+                ("left", hour(*left_at, voice)),
+                ("until", hour_beside(*until, *left_at, voice)),
+                ("turns", turn(*turns)),
+            ];
+            late.into_iter()
+                .chain(by(*start_by, *until, voice))
+                .chain(way_off(*off))
+                .collect()
+        }
         Fact::HaltOnHidden {
             zone: z,
             minutes,
@@ -42,7 +61,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             turns,
         } => {
             let late = back_late(*arrival, *back_by, voice).into_iter();
-            let turns = ("turns", Arg::yes(*turns));
+            let turns = ("turns", turn(*turns));
             late.chain(by(*start_by, *back_by, voice))
                 .chain([turns])
                 .collect()
@@ -71,28 +90,14 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     }
 }
 
-/// When ice with hidden gaps is left, and what leaves it in time.
-fn bridges_late(fact: &Fact, voice: Voice) -> FactArgs<'_> {
-    let Fact::BridgesLate {
-        zone: z,
-        left_at,
-        until,
-        start_by,
-        turns,
-    } = fact
-    else {
-        return Vec::new();
+/// Where the ice is left the shorter way, rounded away from it, and which way that is.
+fn way_off(off: Option<WayOff>) -> [(&'static str, Arg<'static>); 2] {
+    let (way, at_m, side) = match off {
+        None => ("none", 0.0, Round::Nearest),
+        Some(WayOff { at_m, back: true }) => ("back", at_m, Round::Down),
+        Some(WayOff { at_m, back: false }) => ("on", at_m, Round::Up),
     };
-    let late = [
-        ("zone", Arg::Said(ice(z.as_ref(), voice))),
-        just(*left_at, *until),
-        ("left", hour(*left_at, voice)),
-        ("until", hour_beside(*until, *left_at, voice)),
-        ("turns", Arg::yes(*turns)),
-    ];
-    late.into_iter()
-        .chain(by(*start_by, *until, voice))
-        .collect()
+    [("off", Arg::Word(way)), ("place", Arg::DoneAt(at_m, side))]
 }
 
 /// When the line is done, and when it had to be.
@@ -163,6 +168,15 @@ fn trip_hour(of: TripHour) -> &'static str {
         TripHour::BridgesUntil => "bridges_until",
         TripHour::BackBy => "back_by",
     }
+}
+
+/// Whether a turn is in time.
+fn turn(turns: TurnInTime) -> Arg<'static> {
+    Arg::Word(match turns {
+        TurnInTime::Yes => "yes",
+        TurnInTime::Unbelayed => "unbelayed",
+        TurnInTime::No => "no",
+    })
 }
 
 /// Whether a start is early enough, or why there is none.

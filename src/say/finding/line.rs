@@ -3,10 +3,10 @@
 use super::placeable::{FactArgs, near};
 use crate::{
     plan::{
-        fact::{Fact, RouteEnd},
+        fact::Fact,
         finding::At,
         name::IceNames,
-        place::{JumpSummary, Piece},
+        place::{JumpSummary, Piece, RouteEnd},
     },
     say::{arg::Arg, name::ice, span::Said, voice::Voice},
 };

@@ -12,6 +12,7 @@ use crate::{
         Plan,
         clock::{Backwards, PlanClock, StageClock, StartAt, SunAllDay},
         part::LegPart,
+        place::RouteEnd,
     },
     say::{arg::Arg, finding, hour::hour, round::Round, span::Said, voice::Voice},
     trip::{clock::Clock, day::UtcOffset},
@@ -143,17 +144,14 @@ fn latest_start(
             until,
             belays,
             without("without", "clock-latest-start-none-without", true),
-            beside([dark_as_planned(clock, voice)]),
+            beside([ends_on(clock, voice), dark_as_planned(clock, voice)]),
         ];
         return Some(voice.say("clock-latest-start-none", &args));
     }
     if let Some(here) = clock.start_at {
         return latest_here(clock, here, dark(clock, voice), voice);
     }
-    let slower = match slower.latest_start {
-        Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
-        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
-    };
+    let slower = slower_start(planned, slower, voice);
     let late_min = clock.late_min();
     let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
@@ -170,7 +168,12 @@ fn latest_start(
             "clock-latest-start-without-late",
             late.is_some(),
         ),
-        beside([dark(clock, voice), slower, back_never(clock, voice)]),
+        beside([
+            ends_on(clock, voice),
+            dark(clock, voice),
+            slower,
+            back_never(clock, voice),
+        ]),
     ];
     Some(voice.say("clock-latest-start", &args))
 }
@@ -194,15 +197,7 @@ fn back_first(clock: &StageClock, slower: Backwards, voice: Voice) -> Option<Sai
         let args = [at(start), ("until", hour(until, voice))];
         voice.say("clock-latest-start-bridges", &args)
     });
-    let slower_starts = [slower.latest_start_back_by, slower.latest_start];
-    let slower = match slower.latest_start_back_by {
-        Some(back) => {
-            let starts = slower_starts.into_iter().flatten();
-            let earliest = starts.fold(back, |a, b| if a.is_later_than(b) { b } else { a });
-            Some(voice.say("clock-latest-start-slower", &[at(earliest)]))
-        }
-        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
-    };
+    let ends_on = bridges.as_ref().and_then(|_| ends_on(clock, voice));
     // Whoever gave no hour for bridges is told of it only where that is late.
     if bridges.is_none() && late_min.is_none() {
         return None;
@@ -214,17 +209,45 @@ fn back_first(clock: &StageClock, slower: Backwards, voice: Voice) -> Option<Sai
         ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("by", hour(clock.back_by?, voice)),
         belays(clock, HourKind::Start, voice),
-        beside([dark(clock, voice), slower, bridges]),
+        beside([
+            dark(clock, voice),
+            slower_start(planned, slower, voice),
+            bridges,
+            ends_on,
+        ]),
     ];
     Some(voice.say("clock-latest-start-back", &args))
 }
 
-/// What is dark with the start told last before it, or as planned with one that is early enough.
-fn dark(clock: &StageClock, voice: Voice) -> Option<Said> {
-    match clock.late_for_all_min() {
-        Some(_) => told_dark("clock-latest-start-dark", &clock.dark_if_latest, voice),
-        None => dark_as_planned(clock, voice),
+/// How late a slower party may start, or that none of the day is early enough for it; for the bridges alone where as planned that is
+/// so too.
+fn slower_start(planned: Backwards, slower: Backwards, voice: Voice) -> Option<Said> {
+    let for_all = planned.latest_start_for_all.is_some();
+    let start = match for_all {
+        true => slower.latest_start_for_all,
+        false => slower.latest_start,
+    };
+    match start {
+        Some(start) => {
+            let at = ("at", hour(start, voice));
+            Some(voice.say("clock-latest-start-slower", &[at]))
+        }
+        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     }
+}
+
+/// That the line ends on hidden gaps.
+pub(super) fn ends_on(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let ends = clock.ends_on_hidden.contains(&RouteEnd::End);
+    ends.then(|| voice.say("clock-ends-on-hidden", &[]))
+}
+
+/// What is dark with the start told last before it, and which belays are as planned, where that start is early enough.
+fn dark(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let then = told_dark("clock-latest-start-dark", &clock.dark_if_latest, voice);
+    let planned = clock.late_for_all_min().is_none();
+    let planned = planned.then(|| dark_as_planned(clock, voice)).flatten();
+    then.into_iter().chain(planned).reduce(Said::then)
 }
 
 fn dark_as_planned(clock: &StageClock, voice: Voice) -> Option<Said> {
@@ -258,7 +281,7 @@ fn latest_here(
         ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("late", Arg::yes(late_min.is_some())),
         ("until", hour(clock.bridges_until?, voice)),
-        beside([dark]),
+        beside([ends_on(clock, voice), dark]),
     ];
     Some(voice.say("clock-latest-here", &args))
 }

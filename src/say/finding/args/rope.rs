@@ -34,6 +34,15 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("rope", Arg::Said(rope(r, voice))),
             ("spare", Arg::There(*spare_m)),
         ],
+        Fact::ThinRope { ropes, thinnest_mm } => {
+            let names = ropes.iter().map(|named| rope(named, voice));
+            let across = voice.number(*thinnest_mm, Round::Nearest);
+            vec![
+                ("count", Arg::Count(ropes.len())),
+                ("ropes", Arg::Said(Said::join(names, ", "))),
+                ("across", Arg::Figure(format!("{across} mm"))),
+            ]
+        }
         Fact::ReserveShort { short_m, coil_m } => vec![
             ("short", Arg::Needed(*short_m)),
             ("coil", Arg::Needed(*coil_m)),

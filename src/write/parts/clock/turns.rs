@@ -5,7 +5,11 @@ use super::{
     line::beside,
 };
 use crate::{
-    plan::clock::{Backwards, StageClock, TripHour, TurnKind, TurnRound},
+    plan::{
+        clock::{Backwards, StageClock, TurnKind, TurnRound},
+        in_time::TripHour,
+        place::RouteEnd,
+    },
     say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
 };
 
@@ -52,7 +56,7 @@ fn turn_round(
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         belays(clock, HourKind::Turn, voice),
-        beside([slower_turn(slower, voice)]),
+        beside([slower_turn(slower, voice), begins_on(clock, voice)]),
     ];
     Some(voice.say("clock-turn", &args))
 }
@@ -66,11 +70,11 @@ fn off_bridges(
 ) -> Option<Said> {
     let until = ("until", hour(clock.bridges_until?, voice));
     if planned.no_turn_in_time {
-        return Some(never_off_bridges(planned.turn_round_back_by, until, voice));
+        return Some(never_off_bridges(planned, until, voice));
     }
     let turn = planned.turn_round?;
     let [kind, place, at, leg] = spot(turn, voice);
-    let others = beside([slower_turn(slower, voice)]);
+    let others = beside([slower_turn(slower, voice), begins_on(clock, voice)]);
     let args = [
         kind,
         place,
@@ -87,15 +91,22 @@ fn off_bridges(
 
 /// That no turn leaves all hidden gaps in time: none at all, or not the one to be back in time.
 fn never_off_bridges(
-    late: Option<TurnRound>,
+    planned: Backwards,
     until: (&'static str, Arg<'static>),
     voice: Voice,
 ) -> Said {
     let off = ("kind", Arg::Word("off"));
-    match late.map(|late| spot(late, voice)) {
-        Some([kind, place, ..]) => voice.say("clock-turn-never", &[kind, place, until]),
-        None => voice.say("clock-turn-never", &[off, until]),
+    let belayed = ("belayed", Arg::yes(planned.turn_if_unbelayed));
+    match planned.turn_round_back_by.map(|late| spot(late, voice)) {
+        Some([kind, place, ..]) => voice.say("clock-turn-never", &[kind, place, until, belayed]),
+        None => voice.say("clock-turn-never", &[off, until, belayed]),
     }
+}
+
+/// That the line begins on hidden gaps, where the way back then ends.
+fn begins_on(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let begins = clock.ends_on_hidden.contains(&RouteEnd::Begin);
+    begins.then(|| voice.say("clock-begins-on-hidden", &[]))
 }
 
 fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
