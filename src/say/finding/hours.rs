@@ -23,6 +23,38 @@ use crate::{
 /// All of one of them.
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     match fact {
+        Fact::HaltOnHidden {
+            zone: z,
+            minutes,
+            beside,
+            rest_m,
+        } => halt(z.as_ref(), (*minutes, *beside, *rest_m), at, voice),
+        Fact::DarkOnRope {
+            from,
+            until,
+            minutes,
+        } => dark([*from, *until], *minutes, voice),
+        Fact::LongStage { minutes, most_h } => vec![
+            ("time", Arg::Minutes(*minutes)),
+            ("most", Arg::Minutes(most_h * 60.0)),
+        ],
+        Fact::HourBeforeStart {
+            hour: of,
+            at,
+            start,
+        } => vec![
+            ("of", Arg::Word(trip_hour(*of))),
+            ("name", Arg::Code(trip_hour(*of))),
+            ("at", hour(*at, voice)),
+            ("start", hour(*start, voice)),
+        ],
+        _ => late(fact, voice),
+    }
+}
+
+/// What is late, and what leaves it in time.
+fn late(fact: &Fact, voice: Voice) -> FactArgs<'_> {
+    match fact {
         Fact::BridgesLate {
             zone: z,
             left_at,
@@ -43,17 +75,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
                 .chain(way_off(*off))
                 .collect()
         }
-        Fact::HaltOnHidden {
-            zone: z,
-            minutes,
-            beside,
-            rest_m,
-        } => halt(z.as_ref(), (*minutes, *beside, *rest_m), at, voice),
-        Fact::DarkOnRope {
-            from,
-            until,
-            minutes,
-        } => dark([*from, *until], *minutes, voice),
+        Fact::SlowerBridgesLate { left_at, until } => vec![
+            just(*left_at, *until),
+            ("left", hour(*left_at, voice)),
+            ("until", hour_beside(*until, *left_at, voice)),
+        ],
         Fact::BackLate {
             arrival,
             back_by,
@@ -67,25 +93,6 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
                 .collect()
         }
         Fact::SlowerBackLate { arrival, back_by } => back_late(*arrival, *back_by, voice).into(),
-        Fact::LongStage { minutes, most_h } => vec![
-            ("time", Arg::Minutes(*minutes)),
-            ("most", Arg::Minutes(most_h * 60.0)),
-        ],
-        Fact::SlowerBridgesLate { left_at, until } => vec![
-            just(*left_at, *until),
-            ("left", hour(*left_at, voice)),
-            ("until", hour_beside(*until, *left_at, voice)),
-        ],
-        Fact::HourBeforeStart {
-            hour: of,
-            at,
-            start,
-        } => vec![
-            ("of", Arg::Word(trip_hour(*of))),
-            ("name", Arg::Code(trip_hour(*of))),
-            ("at", hour(*at, voice)),
-            ("start", hour(*start, voice)),
-        ],
         _ => Vec::new(),
     }
 }

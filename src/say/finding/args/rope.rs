@@ -34,15 +34,7 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("rope", Arg::Said(rope(r, voice))),
             ("spare", Arg::There(*spare_m)),
         ],
-        Fact::ThinRope { ropes, thinnest_mm } => {
-            let names = ropes.iter().map(|named| rope(named, voice));
-            let across = voice.number(*thinnest_mm, Round::Nearest);
-            vec![
-                ("count", Arg::Count(ropes.len())),
-                ("ropes", Arg::Said(Said::join(names, ", "))),
-                ("across", Arg::Figure(format!("{across} mm"))),
-            ]
-        }
+        Fact::ThinRope { ropes, thinnest_mm } => thin(ropes, *thinnest_mm, voice).into(),
         Fact::ReserveShort { short_m, coil_m } => vec![
             ("short", Arg::Needed(*short_m)),
             ("coil", Arg::Needed(*coil_m)),
@@ -86,6 +78,17 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// Which ropes are as thin as cord, and the thinnest of them.
+fn thin(ropes: &[RopeName], thinnest_mm: f64, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
+    let names = ropes.iter().map(|named| rope(named, voice));
+    let across = voice.number(thinnest_mm, Round::Nearest);
+    [
+        ("count", Arg::Count(ropes.len())),
+        ("ropes", Arg::Said(Said::join(names, ", "))),
+        ("across", Arg::Figure(format!("{across} mm"))),
+    ]
 }
 
 fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
