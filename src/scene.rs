@@ -11,7 +11,7 @@ use crate::{
     rope::answers::KnownFalls,
     trip::{
         job::{Brief, Burden},
-        party::{Called, Party, Person},
+        party::{Called, ON_ONE_ROPE, Party, Person, RopeTeam},
         rope::Rope,
     },
     write::{
@@ -149,7 +149,7 @@ impl Planner<'_> {
         }
         Missing {
             differs: Difference::RopeLost { rope: rope.clone() },
-            party: self.case.party.clone(),
+            party: on_fewer(self.case.party, &ropes),
             ropes,
             burden: self.case.burden,
         }
@@ -176,6 +176,19 @@ impl Planner<'_> {
             burden,
         })
     }
+}
+
+/// The party in as many rope teams as there are ropes, where those are fewer than its teams and hold everybody: with a rope lost nobody
+/// stays without one.
+fn on_fewer(party: &Party, ropes: &[Rope]) -> Party {
+    let left = ropes.iter().filter(|rope| rope.length_m > 0.0).count();
+    let fewer = (1..party.rope_teams().len()).contains(&left);
+    let mut party = party.clone();
+    if fewer && party.people.len() <= left * ON_ONE_ROPE.end() {
+        let teams = party.split_into(left);
+        party.teams = teams.iter().map(RopeTeam::size).collect();
+    }
+    party
 }
 
 /// A trip with something missing, before it is planned.

@@ -21,19 +21,24 @@ use crate::{
     trip::job::Brief,
 };
 
-/// Ropes that nobody carries as planned and that a cure joins to that of a team, by number, with the team: each is given once,
-/// to the team whose leg comes first.
+/// Ropes that nobody ties into as planned and that a cure joins to that of a team or a finding names for whom no loop reaches, by number,
+/// with the team: each is given once, to the team whose leg comes first.
 #[derive(Debug, Default)]
 pub(crate) struct Promised(RefCell<BTreeMap<usize, usize>>);
 
 impl Promised {
     /// Whether a rope is still there for a team.
-    fn is_left(&self, number: usize, team: usize) -> bool {
+    pub(super) fn is_left(&self, number: usize, team: usize) -> bool {
         let promised = self.0.borrow();
         promised.get(&number).is_none_or(|to| *to == team)
     }
 
-    fn promise(&self, number: usize, team: usize) {
+    /// Whether a team has it.
+    pub(super) fn has(&self, number: usize, team: usize) -> bool {
+        self.0.borrow().get(&number) == Some(&team)
+    }
+
+    pub(super) fn promise(&self, number: usize, team: usize) {
         self.0.borrow_mut().insert(number, team);
     }
 }

@@ -63,7 +63,7 @@ impl Known<'_> {
         // What is joined to the rope of a team is not there beside it.
         let joined = cures.iter().flatten();
         let joined = joined.filter_map(|cure| Some(cure.joined_to.as_ref()?.rope));
-        let mut gone: Vec<usize> = carried(self.setups).chain(joined).collect();
+        let gone: Vec<usize> = carried(self.setups).chain(joined).collect();
         for ((draft, setup), cure) in teams().zip(cures) {
             let at = team_place(self.leg, draft);
             found.extend(falls::findings(self.leg, setup, self.job.rules, &at));
@@ -77,14 +77,18 @@ impl Known<'_> {
                 TiedTeam { setup, asked }.one_by_one(self.job, self.leg, draft)
             };
             found.extend(of_team.findings(&at, alone));
-            let left = |reach: &Reach| ropes_left(self.job, &gone, draft, setup, reach);
+            let left = |reach: &Reach| {
+                let there = Left {
+                    gone: &gone,
+                    promised: self.promised,
+                };
+                there.beside(self.job, draft, setup, reach)
+            };
             let of_rope = team::rope_findings(self.job, setup, cure, &left);
             // One rope is no spare of two teams.
-            gone.extend(
-                of_rope
-                    .iter()
-                    .filter_map(|fact| Some(fact.taken_for_loop()?.rope)),
-            );
+            for taken in of_rope.iter().filter_map(Fact::taken_for_loop) {
+                self.promised.promise(taken.rope, draft.team);
+            }
             found.extend(all_at(&at, of_rope));
         }
         let at = place(self.leg);
@@ -101,36 +105,51 @@ fn carried(setups: &[TeamSetup]) -> impl Iterator<Item = usize> {
     ropes.map(|rope| rope.number)
 }
 
-/// The lightest ropes at hand beside those that are gone: one longer than that of the team on which a loop reaches somebody, and
-/// one that is long enough for a loop by itself.
-fn ropes_left(
-    job: &Brief<'_>,
-    gone: &[usize],
-    draft: &Draft,
-    setup: &TeamSetup,
-    reach: &Reach,
-) -> RopesLeft {
-    let left = (1..).zip(job.ropes);
-    let mut left: Vec<(usize, &Rope)> = left.filter(|(n, _)| !gone.contains(n)).collect();
-    let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, job.rules);
-    left.sort_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)));
-    let lightest = |suits: &dyn Fn(&Rope) -> bool| {
-        let (number, rope) = left.iter().find(|(_, rope)| suits(rope))?;
-        Some(RopeName::of(*number, rope))
-    };
-    let own_m = setup
-        .rope
-        .as_ref()
-        .map_or(f64::INFINITY, |rope| rope.length_m);
-    let tied = Tied::of(draft);
-    let loop_m = own_loop_m(draft.spacing.spacing_m, job.rules);
-    let reaches = |rope: &Rope| {
-        let load = RopeLoad::of(rope);
-        rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, job.rules)
-    };
-    RopesLeft {
-        longer: lightest(&reaches),
-        spare: lightest(&|rope| rope.length_m >= loop_m - 1e-9),
+/// What ropes at hand are there for whom no loop reaches.
+struct Left<'a> {
+    /// Numbers of those that somebody ties into on the leg.
+    gone: &'a [usize],
+    /// What teams have beside theirs.
+    promised: &'a Promised,
+}
+
+impl Left<'_> {
+    /// One longer than that of the team on which a loop reaches somebody, and one that is long enough for a loop by itself: of each kind
+    /// one that the team has already, else the lightest.
+    fn beside(
+        &self,
+        job: &Brief<'_>,
+        draft: &Draft,
+        setup: &TeamSetup,
+        reach: &Reach,
+    ) -> RopesLeft {
+        let there = |number: usize| {
+            !self.gone.contains(&number) && self.promised.is_left(number, draft.team)
+        };
+        let left = (1..).zip(job.ropes).filter(|(number, _)| there(*number));
+        let mut left: Vec<(usize, &Rope)> = left.collect();
+        let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, job.rules);
+        let others = |number: usize| !self.promised.has(number, draft.team);
+        left.sort_by(|a, b| {
+            let had = others(a.0).cmp(&others(b.0));
+            had.then(mass_kg(a.1).total_cmp(&mass_kg(b.1)))
+        });
+        let first = |suits: &dyn Fn(&Rope) -> bool| {
+            let (number, rope) = left.iter().find(|(_, rope)| suits(rope))?;
+            Some(RopeName::of(*number, rope))
+        };
+        let own = setup.rope.as_ref();
+        let own_m = own.map_or(f64::INFINITY, |rope| rope.length_m);
+        let tied = Tied::of(draft);
+        let loop_m = own_loop_m(draft.spacing.spacing_m, job.rules);
+        let reaches = |rope: &Rope| {
+            let load = RopeLoad::of(rope);
+            rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, job.rules)
+        };
+        RopesLeft {
+            longer: first(&reaches),
+            spare: first(&|rope| rope.length_m >= loop_m - 1e-9),
+        }
     }
 }
 
@@ -283,7 +302,11 @@ mod tests {
         let reach = &setups[0].reach[0];
         assert!(reach.depth_m < 0.0, "no loop reaches on what they carry");
         let gone: Vec<usize> = carried(&setups).collect();
-        let left = ropes_left(&job.case(), &gone, &draft, &setups[0], reach);
+        let there = Left {
+            gone: &gone,
+            promised: &Promised::default(),
+        };
+        let left = there.beside(&job.case(), &draft, &setups[0], reach);
         (left.longer.map(|r| r.rope), left.spare.map(|r| r.rope))
     }
 

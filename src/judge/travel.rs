@@ -12,10 +12,7 @@ use crate::{
     },
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
-    times::{
-        bridges::{HiddenGaps, hidden},
-        hours::Hours,
-    },
+    times::{bridges::hidden, hours::Hours},
     trip::{job::Brief, route::Stretch},
 };
 
@@ -73,7 +70,7 @@ pub(super) fn bridges(
                 until,
                 start_by: in_time.start_by,
                 turns: in_time.turns,
-                off: in_time.off.filter(|_| stands_on(job, &gaps)),
+                off: in_time.off,
             };
             // Where a halt on the ice is not over yet the team is still on it.
             let reached_m = hours.reached_at(until).unwrap_or(gaps.begins_m);
@@ -82,12 +79,6 @@ pub(super) fn bridges(
         })
     });
     late.collect()
-}
-
-/// Whether who is under way stands among them.
-fn stands_on(job: &Brief<'_>, gaps: &HiddenGaps<'_>) -> bool {
-    let here_m = job.timetable.start_at_m();
-    here_m.is_some_and(|m| gaps.on_leg().iter().any(|s| s.from_m <= m && m < s.to_m))
 }
 
 /// Where the line turns back on itself.

@@ -91,8 +91,8 @@ pub struct StageClock {
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
-    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start that is told; where that is later than the
-    /// one planned, those that are dark with it alone.
+    /// Roped legs that are walked in the dark, by sunrise and sunset, with the latest start that is told, where that is another one than
+    /// planned.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub dark_if_latest: Vec<usize>,
     /// Legs on which belays are made in the dark, by sunrise and sunset, with the start as planned.

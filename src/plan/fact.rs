@@ -127,12 +127,12 @@ facts! {
     /// What to do: take a longer rope where you have one, and look at the gaps before you tie in, should they be wider
     /// than was given.
     NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
-    /// Teams tie into ropes thinner than 7 mm (our judgement). Most of what is sold as thin is cord and made for no fall; lines made for
+    /// Teams tie into, or take beside, ropes thinner than `thin_rope_mm` (our judgement). Where a thicker one does they tie into that. Most of what is sold as thin is cord and made for no fall; lines made for
     /// glaciers are as thin, and knots, cords and clamps hold on them otherwise.
     ///
     /// What to do: tie into it only where its maker sells it for roped travel on glaciers, with cords and clamps tried on it; else
     /// take a thicker rope.
-    ThinRope { ropes: Vec<RopeName>, thinnest_mm: f64 } = "rope-thin-as-cord", Look;
+    ThinRope { ropes: Vec<RopeName>, thinnest_mm: f64, limit_mm: f64 } = "rope-thin-as-cord", Look;
     /// The snow may be too thin in these zones for brake knots to bite.
     ///
     /// What to do: tie them and do not count on them; give `snow_depth_m` in the zones file if you know it better.

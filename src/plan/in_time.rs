@@ -86,10 +86,11 @@ pub enum TurnInTime {
     No,
 }
 
-/// Where who stands among hidden gaps is off them, the shorter way.
+/// Where who is under way is off hidden gaps, when no turn is in time: the sooner way of those on which none lie beyond, else the sooner
+/// one, and none over a leg that stops or is outside.
 ///
 /// ```
-/// use schrund::{plan::{fact::Fact, in_time::TurnInTime}, practice::Origin};
+/// use schrund::{plan::{fact::Fact, in_time::{TurnInTime, WayOff}}, practice::Origin};
 ///
 /// let mut job = schrund::example::job()?;
 /// for (name, word) in [("start", "09:00"), ("start_at_km", "2.5"), ("bridges_until", "09:05")] {
@@ -100,16 +101,30 @@ pub enum TurnInTime {
 ///     Fact::BridgesLate { turns: TurnInTime::No, off, .. } => *off,
 ///     _ => None,
 /// });
-/// let off = found.expect("they stand on the ice");
-/// assert!(off.back && (leg.start_m..2500.0).contains(&off.at_m), "{off:?}");
+/// assert!(matches!(found, Some(WayOff::Back { at_m, .. } | WayOff::On { at_m, .. }) if at_m < leg.end_m), "{found:?}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct WayOff {
-    /// Chainage, metres.
-    pub at_m: f64,
-    /// Whether that is back along the line.
-    pub back: bool,
+#[serde(tag = "way", rename_all = "kebab-case")]
+pub enum WayOff {
+    /// They stand on none.
+    NotOn,
+    /// Back along the line.
+    Back {
+        /// To where: chainage, metres.
+        at_m: f64,
+        /// When they are there.
+        at: Clock,
+    },
+    /// On along the line.
+    On {
+        /// To where: chainage, metres.
+        at_m: f64,
+        /// When they are there.
+        at: Clock,
+    },
+    /// The line has no place off them.
+    NoneOnLine,
 }
 
 /// What leaves all hidden gaps of a stage in time, where it is left too late as planned.
@@ -117,6 +132,6 @@ pub struct WayOff {
 pub(crate) struct InTime {
     pub(crate) start_by: StartBy,
     pub(crate) turns: TurnInTime,
-    /// For who stands on them.
+    /// For who is under way, where no turn is in time.
     pub(crate) off: Option<WayOff>,
 }

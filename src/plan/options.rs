@@ -188,6 +188,9 @@ pub struct WayRope {
     /// Which of them is joined to it by a bend: they are one rope then, `joined`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joined_to: Option<usize>,
+    /// What the leader calls it; absent where two are joined.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
     /// Its length, with the bend tied where two are joined, metres.
     pub length_m: f64,
     /// Its diameter, of two the thicker, millimetres; absent where nobody gave any.

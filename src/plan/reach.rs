@@ -5,10 +5,6 @@ use serde::Serialize;
 
 use crate::{physics::haul::System, plan::fall::HaulAnswer};
 
-/// Nobody who went over the edge hangs higher than so far below the lip, metres: from there to the waist, where they are tied in. Our
-/// judgement.
-const BARELY_M: f64 = 1.0;
-
 /// How deep a drop loop reaches for one person who falls, from an anchor where the holder stands.
 ///
 /// ```
@@ -36,6 +32,9 @@ pub struct Reach {
     pub depth_m: f64,
     /// Whether that is as deep as anybody can hang on this rope.
     pub whoever: bool,
+    /// Whether it ends so little below the lip (`near_lip_m`) that it reaches nobody who hangs, though it does not end short of it.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub barely: bool,
     /// Positions of those who must untie for it, secured first.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub needs_untied: Vec<usize>,
@@ -47,12 +46,6 @@ pub struct Reach {
 }
 
 impl Reach {
-    /// Whether the loop ends so little below the lip that it reaches only who hangs as high as anybody can.
-    #[must_use]
-    pub fn is_barely(&self) -> bool {
-        self.short_m().is_none() && !self.whoever && self.depth_m < BARELY_M
-    }
-
     /// By how much the loop ends short of the lip, metres; `None` where it reaches it.
     #[must_use]
     pub fn short_m(&self) -> Option<f64> {

@@ -36,17 +36,18 @@ pub struct SpareRope {
     /// loop by itself where those left have too little rope for any haul, or a loop ends less than a metre below the lip.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rescue_on: Vec<usize>,
-    /// The teams that it is carried for there.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub rescue_teams: Vec<usize>,
-    /// Whom of them it is for, by number.
+    /// The team that it is carried for; no other one has it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub team: Option<usize>,
+    /// Whom of it a loop of it is for, by number.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rescue_of: Vec<Called>,
-    /// The others of these teams: whoever falls takes what they carry along. Nobody where it is for all of them; then it helps if somebody
+    /// The others of this team: whoever falls takes what they carry along. Nobody where it is for all of them; then it helps if somebody
     /// else falls than who carries it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub carried_by: Vec<Called>,
-    /// Whether the one team of the trip could tie into it in place of its own rope: a loop on it reaches everybody on these legs.
+    /// Whether the one team of the trip could tie into it in place of its own rope, from which it is as light by the metre and longer: on
+    /// it a loop reaches everybody.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub instead: bool,
 }

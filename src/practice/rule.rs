@@ -68,6 +68,8 @@ rules! {
     PersonKg "person_kg",
     ArmSpanM "arm_span_m",
     NearCapM "near_cap_m",
+    ThinRopeMm "thin_rope_mm",
+    NearLipM "near_lip_m",
     NearRopeM "near_rope_m",
     AvalancheDeg "avalanche_deg",
     AnchorsDeg "anchors_deg",

@@ -165,6 +165,12 @@ impl Free {
         self.free_m + rules[Rule::SlingM] - spacing_m - rules.nature.gear.haul.rest_m
     }
 
+    /// Whether it reaches who hangs below the lip, and be it as deep as anybody can.
+    pub(crate) fn is_below_lip(&self, spacing_m: f64, rules: &Rules) -> bool {
+        let deepest_m = (spacing_m - rules[Rule::HolderClearM]).max(0.0);
+        self.depth_m(spacing_m, rules) >= rules[Rule::NearLipM].min(deepest_m) - 1e-9
+    }
+
     /// The same as a plan tells it, with the depths that each haul reaches; brake knots block the loaded strand.
     #[must_use]
     pub fn reach(self, spacing_m: f64, blocked: bool, rules: &Rules) -> Reach {
@@ -187,6 +193,7 @@ impl Free {
             haul: None,
             depth_m: depth_m.min(deepest_m),
             whoever: depth_m >= deepest_m - 1e-9,
+            barely: depth_m >= -1e-9 && !self.is_below_lip(spacing_m, rules),
             person: self.person,
             side: self.side,
             people: self.people,

@@ -26,6 +26,8 @@ pub struct Supply {
     pub length_m: f64,
     /// Kilograms.
     pub mass_kg: f64,
+    /// Whether it is as thin as cord: given out where no thicker one does.
+    pub cord: bool,
 }
 
 impl Supply {
@@ -104,6 +106,7 @@ pub fn supply(ropes: &[Rope], teams: usize, rules: &Rules) -> Vec<Supply> {
             index: None,
             length_m,
             mass_kg: mass_kg(length_m, None, rules),
+            cord: false,
         });
         return sold.flat_map(|s| std::iter::repeat_n(s, teams)).collect();
     }
@@ -111,11 +114,13 @@ pub fn supply(ropes: &[Rope], teams: usize, rules: &Rules) -> Vec<Supply> {
         index: Some(index),
         length_m: rope.length_m,
         mass_kg: mass_kg(rope.length_m, rope.diameter_mm, rules),
+        cord: is_cord(rope, rules),
     });
     let nothing = Supply {
         index: None,
         length_m: 0.0,
         mass_kg: 0.0,
+        cord: false,
     };
     at_hand.chain(std::iter::repeat_n(nothing, teams)).collect()
 }
@@ -175,7 +180,7 @@ pub fn holds(length_m: f64, demand_m: f64) -> bool {
     length_m + 1e-9 >= demand_m
 }
 
-/// The demanding teams choose first, each the lightest rope that leaves it so much to spare, or the longest left where
+/// The demanding teams choose first, each the lightest rope that leaves it so much to spare, cord last, or the longest left where
 /// none does. If the ropes can be shared out so that all demands are met, this does so: whatever holds a greater
 /// demand holds every smaller one too.
 fn lightest(demands_m: &[f64], spare_m: f64, supply: &[Supply]) -> Vec<Supply> {
@@ -183,7 +188,7 @@ fn lightest(demands_m: &[f64], spare_m: f64, supply: &[Supply]) -> Vec<Supply> {
     order.sort_by(|&a, &b| demands_m[b].total_cmp(&demands_m[a]));
     let mut left: Vec<Supply> = supply.to_vec();
     left.sort_by(|a, b| {
-        let mass = a.mass_kg.total_cmp(&b.mass_kg);
+        let mass = a.cord.cmp(&b.cord).then(a.mass_kg.total_cmp(&b.mass_kg));
         mass.then(a.length_m.total_cmp(&b.length_m))
     });
     let mut given: Vec<(usize, Supply)> = Vec::new();
@@ -228,6 +233,12 @@ pub fn mass_kg(length_m: f64, diameter_mm: Option<f64>, rules: &Rules) -> f64 {
     heaviest(diameter_mm).or_else(scaled).unwrap_or(0.0) * length_m / 1000.0
 }
 
+/// Whether a rope is so thin that it may be cord.
+pub(crate) fn is_cord(rope: &Rope, rules: &Rules) -> bool {
+    rope.diameter_mm
+        .is_some_and(|mm| mm < rules[Rule::ThinRopeMm])
+}
+
 /// Length sold that holds the demand, or the longest sold.
 #[must_use]
 pub fn to_buy_m(demand_m: f64) -> f64 {
@@ -246,6 +257,7 @@ mod tests {
             index: Some(index),
             length_m,
             mass_kg: length_m / 10.0,
+            cord: false,
         };
         lengths_m.iter().enumerate().map(rope).collect()
     }

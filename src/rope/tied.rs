@@ -44,12 +44,12 @@ impl Tied {
         Carried::of(&self.ledger, load, rules).coil_m
     }
 
-    /// Whether a loop reaches a person, by place from 1, with this rope as carried.
+    /// Whether a loop reaches a person below the lip, by place from 1, with this rope as carried.
     pub(crate) fn reaches(&self, person: usize, load: RopeLoad, rules: &Rules) -> bool {
         let coil_m = self.coil_carried_m(load, rules);
         let all = reserve::free(self.people, self.spacing_m, coil_m);
         let mut falls = all.iter().filter(|free| free.person == person);
-        falls.any(|free| free.depth_m(self.spacing_m, rules) > -1e-9)
+        falls.any(|free| free.is_below_lip(self.spacing_m, rules))
     }
 
     /// How it stands with this rope as carried: whether somebody is beyond every loop, or a rescue strand is short.
@@ -108,8 +108,9 @@ mod tests {
         let three = tied(3, 13.0, &rules);
         assert!((three.reaching_m(&rules) - 60.0).abs() < 1e-9);
         let reached = |rope_m| [1, 2, 3].map(|person| three.reaches(person, rope(rope_m), &rules));
-        assert_eq!(reached(60.0), [true; 3]);
-        assert_eq!(reached(59.8), [true, false, true]);
+        // Who hangs does so no less than a metre below the lip (our judgement).
+        assert_eq!(reached(62.0), [true; 3]);
+        assert_eq!(reached(61.8), [true, false, true]);
         assert_eq!(three.by_reach(rope(60.0), &rules), Verdict::Inside);
         assert_eq!(three.by_reach(rope(59.8), &rules), Verdict::Look);
         // A pair at 15 m carries coils that reach 5 m: 69.2 m of rope, and no more for its knots.

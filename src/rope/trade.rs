@@ -240,6 +240,7 @@ mod tests {
             index: Some(index),
             length_m,
             mass_kg: length_m / 10.0,
+            cord: false,
         }
     }
 
@@ -376,9 +377,8 @@ mod tests {
     fn of_ropes_as_long_as_each_other_each_is_tried() {
         let ropes = [(70.0, 7.7), (70.0, 3.7)].into_iter().enumerate();
         let ropes = ropes.map(|(i, (length_m, mass_kg))| Supply {
-            index: Some(i),
-            length_m,
             mass_kg,
+            ..rope(i, length_m)
         });
         let first = Shared {
             fit: Fit::Ample,

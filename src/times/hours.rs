@@ -5,7 +5,7 @@ use crate::{
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
     times::{
-        inside::InsideLeg,
+        inside::{Belayed, InsideLeg},
         pace,
         stops::{Stop, stops},
     },
@@ -142,15 +142,16 @@ impl Hours {
     }
 }
 
-/// Where minutes are spent on belays.
-fn belayed(belays: &LegBelays) -> Vec<(Stretch, f64)> {
+/// Where belays are made.
+fn belayed(belays: &LegBelays) -> Vec<Belayed> {
     let each_min = belays.minutes / count(belays.belays).max(1.0);
-    let pieces = belays.pieces.iter().map(|piece| {
-        let stretch = Stretch {
+    let pieces = belays.pieces.iter().map(|piece| Belayed {
+        on: Stretch {
             from_m: piece.from_m,
             to_m: piece.to_m,
-        };
-        (stretch, count(piece.belays) * each_min)
+        },
+        belays: count(piece.belays),
+        each_min,
     });
     pieces.collect()
 }
@@ -213,6 +214,15 @@ impl Hours {
     pub(crate) fn reached_at(&self, time: Clock) -> Option<f64> {
         let [begins, _] = self.clock?;
         Some(self.reached_m(time.min() - begins.min(), 1.0))
+    }
+
+    /// The time of day at which the team comes to a chainage of the leg, a halt there still ahead.
+    pub(crate) fn arrived_at(&self, at_m: f64) -> Option<Clock> {
+        let [begins, _] = self.clock?;
+        let halted = self.parts.iter().filter(|part| part.stretch.to_m < at_m);
+        let halted_min: f64 = halted.map(PartHours::halt_min).sum();
+        let walked_min = self.rope_up_min + self.inside.out_min(at_m);
+        Some(begins.after(walked_min + halted_min))
     }
 
     /// The time of day at which a chainage of the leg is left.

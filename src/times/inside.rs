@@ -14,6 +14,9 @@ use crate::{
     trip::route::Stretch,
 };
 
+/// So far behind where a belay begins it is begun, metres: nobody measures that.
+const BEHIND_M: f64 = 1e-6;
+
 /// The most pieces of a leg; the pieces of one that is longer than any walk are longer.
 const PIECES_MOST: f64 = 10_000.0;
 
@@ -77,35 +80,31 @@ impl InsideLeg {
         }
     }
 
-    /// The same with minutes more on stretches of it, out and back, given out evenly over each; one at a single place is
-    /// spent at the end of the piece that it lies on.
-    pub(super) fn with(&self, more: &[(Stretch, f64)]) -> Self {
-        let upto_min = |at_m: f64| -> f64 {
-            let share = |(on, min): &(Stretch, f64)| match on.length_m() > 0.0 {
-                true => min * ((at_m - on.from_m) / on.length_m()).clamp(0.0, 1.0),
-                false if at_m > on.from_m => *min,
-                false => 0.0,
-            };
-            more.iter().map(share).sum()
+    /// The same with belays on stretches of it, out and back, given out evenly over each; those at a single place are made behind it. Who
+    /// turns on such a stretch makes whole ones on both ways: as many as are begun.
+    pub(super) fn with(&self, belays: &[Belayed]) -> Self {
+        let (Some(first), Some(last)) = (self.reached.first(), self.reached.last()) else {
+            return self.clone();
         };
-        let last_m = self.reached.last().map_or(0.0, |r| r.at_m);
-        let reached = self.reached.iter().map(|r| {
-            // What is asked for at its very end is spent on it too.
-            let at_m = if r.at_m < last_m {
+        let begun = belays.iter().flat_map(Belayed::begins_m);
+        let inside = begun.filter(|at_m| first.at_m < *at_m && *at_m < last.at_m);
+        let mut reached = self.reached.clone();
+        reached.extend(inside.map(|at_m| self.at(at_m)));
+        reached.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
+        reached.dedup_by(|a, b| a.at_m <= b.at_m);
+        for r in &mut reached {
+            // What is asked for at its very end is made on it too.
+            let at_m = if r.at_m < last.at_m {
                 r.at_m
             } else {
                 f64::INFINITY
             };
-            let min = upto_min(at_m);
-            Reached {
-                at_m: r.at_m,
-                out_min: r.out_min + min,
-                back_min: r.back_min + min,
-            }
-        });
-        Self {
-            reached: reached.collect(),
+            let out_min: f64 = belays.iter().map(|b| b.upto_min(at_m)).sum();
+            let begun_min: f64 = belays.iter().map(|b| b.begun_min(at_m)).sum();
+            r.out_min += out_min;
+            r.back_min += 2.0 * begun_min - out_min;
         }
+        Self { reached }
     }
 
     /// The same with the way back of another one over the same leg.
@@ -200,6 +199,43 @@ fn ends(whole: Stretch, piece_m: f64) -> Vec<f64> {
     let pieces = (whole.length_m() / piece_m).ceil().clamp(1.0, PIECES_MOST) as usize;
     let at_m = |i: usize| whole.from_m + whole.length_m() * (i as f64 / pieces as f64);
     (0..pieces).map(at_m).chain([whole.to_m]).collect()
+}
+
+/// Belays on a stretch of a leg.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Belayed {
+    pub(super) on: Stretch,
+    pub(super) belays: f64,
+    /// Minutes that each takes.
+    pub(super) each_min: f64,
+}
+
+impl Belayed {
+    /// How many are made as far as a place.
+    fn upto(&self, at_m: f64) -> f64 {
+        match self.on.length_m() > 0.0 {
+            true => self.belays * ((at_m - self.on.from_m) / self.on.length_m()).clamp(0.0, 1.0),
+            false if at_m > self.on.from_m => self.belays,
+            false => 0.0,
+        }
+    }
+
+    /// Where each begins, and just behind that: there it is begun.
+    fn begins_m(&self) -> impl Iterator<Item = f64> {
+        let (from_m, each_m) = (self.on.from_m, self.on.length_m() / self.belays.max(1.0));
+        let places = std::iter::successors(Some(0.0), |k| Some(k + 1.0));
+        let places = places.take_while(|k| *k < self.belays);
+        places.flat_map(move |k| [0.0, BEHIND_M].map(|m| from_m + k * each_m + m))
+    }
+
+    fn upto_min(&self, at_m: f64) -> f64 {
+        self.upto(at_m) * self.each_min
+    }
+
+    /// The same of all that are begun.
+    fn begun_min(&self, at_m: f64) -> f64 {
+        (self.upto(at_m) - 1e-9).ceil().max(0.0) * self.each_min
+    }
 }
 
 /// How a leg is walked.

@@ -224,6 +224,23 @@ impl<'a> WalkedStage<'a> {
         })
     }
 
+    /// Minutes from a place of the stage back to its start along the line, halts left out.
+    pub(crate) fn home_min(&self, at_m: f64) -> f64 {
+        let mut ways = self.ways_back();
+        let back = ways.find(|back| at_m <= back.leg.sketch.stretch.to_m);
+        back.map_or(0.0, |back| back.home_min_from(at_m, self.factor))
+    }
+
+    /// Minutes from the start until a place of the stage is left.
+    pub(crate) fn left_min(&self, at_m: f64) -> f64 {
+        let mut begun = self.begun();
+        let on = begun.find(|(leg, ..)| at_m <= leg.sketch.stretch.to_m);
+        on.map_or_else(
+            || self.arrival_min(),
+            |(_, hours, begins_min)| begins_min + hours.left_min(at_m, self.factor),
+        )
+    }
+
     /// Each leg, with the way back from its begin.
     fn ways_back(&self) -> impl Iterator<Item = WayBack<'a>> {
         let (factor, mut home_min) = (self.factor, 0.0);
@@ -256,10 +273,8 @@ impl OffBridges<'_> {
     /// Minutes from the start until then, for who leaves a place of a leg as planned; `None` before the first of them.
     pub(crate) fn left_min(&self, spot: LegSpot) -> Option<f64> {
         let back = self.ways.iter().find(|way| way.leg.number == spot.leg)?;
-        let hours = back.hours;
-        let off_min = self.factor * (hours.rope_min - hours.rope_up_min);
-        let there_min = back.begins_min + hours.left_min(spot.at_m, self.factor);
-        let home_min = back.home_min + off_min + self.factor * hours.inside.back_min(spot.at_m);
+        let there_min = back.begins_min + back.hours.left_min(spot.at_m, self.factor);
+        let home_min = back.home_min_from(spot.at_m, self.factor);
         let beyond = spot.is_beyond(self.first);
         beyond.then_some(there_min + home_min - self.from_gaps_min)
     }
@@ -276,6 +291,13 @@ struct WayBack<'a> {
 }
 
 impl<'a> WayBack<'a> {
+    /// Minutes from a place of the leg back to the start, the rope off again at the begin of the leg.
+    fn home_min_from(&self, at_m: f64, factor: f64) -> f64 {
+        let hours = self.hours;
+        let off_min = hours.rope_min - hours.rope_up_min;
+        self.home_min + factor * (off_min + hours.inside.back_min(at_m))
+    }
+
     /// The parts of the leg, each with the minutes until it begins and those from there back to the start, the rope off again
     /// at the begin of the leg.
     fn parts(&self, factor: f64) -> impl Iterator<Item = (&'a PartHours, f64, f64)> + use<'a> {

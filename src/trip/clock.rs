@@ -110,6 +110,13 @@ impl Clock {
         Self { min }
     }
 
+    /// The midnight with which a day begins, so many days after that of the start.
+    pub(crate) fn of_day_after(days: f64) -> Self {
+        Self {
+            min: DAY_MIN * days,
+        }
+    }
+
     /// The day it is on, rounded to the minute: 0 that of the start, 1 the day after, -1 the day before.
     #[must_use]
     pub fn day(self) -> f64 {

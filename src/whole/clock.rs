@@ -72,8 +72,13 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         dark_belays: dark_belays(walked, planned),
         ends_on_hidden: ends_on_hidden(walked, stage),
     };
-    if let Some((start, latest)) = clock.start.zip(clock.start_told()) {
-        clock.dark_if_latest = dark_if_earlier(walked, start.min() - latest.min());
+    let earlier_min = clock
+        .start
+        .zip(clock.start_told())
+        .map(|(start, latest)| start.min() - latest.min());
+    // What is dark as planned is a finding.
+    if let Some(earlier_min) = earlier_min.filter(|min| min.abs() > 1e-6) {
+        clock.dark_if_latest = dark_if(walked, earlier_min);
     }
     Some(clock)
 }
@@ -189,34 +194,26 @@ pub(super) fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
 /// Less than this of a leg in the dark is none.
 const DARK_MIN: f64 = 1.0;
 
-/// Roped legs that are walked in the dark if the start is so many minutes earlier; if it is later, those that are not with the one
-/// planned.
-fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
-    let dark = |earlier_min: f64| {
-        let nights = nights_of(walked, earlier_min);
-        let dark = roped(walked)
-            .filter(|(_, clock)| dark_min(&nights, *clock, earlier_min) >= DARK_MIN)
-            .map(|(leg, _)| leg);
-        dark.collect::<Vec<_>>()
-    };
-    let mut then = dark(earlier_min);
-    if earlier_min < 0.0 {
-        let planned = dark(0.0);
-        then.retain(|leg| !planned.contains(leg));
-    }
-    then
+/// Roped legs that are walked in the dark if the start is so many minutes earlier, or later where that is negative.
+fn dark_if(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
+    let nights = nights_of(walked, earlier_min);
+    let is_dark = |clock: [Clock; 2]| dark_min(&nights, clock, earlier_min) >= DARK_MIN;
+    let dark = roped(walked).filter(|(_, clock)| is_dark(*clock));
+    dark.map(|(leg, _)| leg).collect()
 }
 
-/// Legs on which belays are made in the dark.
+/// Legs on which belays are made in the dark, and be it one.
 fn dark_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Vec<usize> {
     let (nights, here) = (nights_of(walked, 0.0), start_at(walked));
     let is_dark = |hours: &Hours, belays: &LegBelays| {
-        let clocks = belays.pieces.iter().filter_map(|piece| {
-            let clock = [hours.left_at(piece.from_m)?, hours.left_at(piece.to_m)?];
+        let mut clocks = belays.pieces.iter().filter_map(|piece| {
+            let clock = [
+                hours.arrived_at(piece.from_m)?,
+                hours.arrived_at(piece.to_m)?,
+            ];
             from_here(here, piece.to_m, clock)
         });
-        let minutes: f64 = clocks.map(|clock| dark_min(&nights, clock, 0.0)).sum();
-        minutes >= DARK_MIN
+        clocks.any(|clock| nights.iter().any(|night| night.holds_of(clock)))
     };
     let legs = walked.legs.iter().zip(walked.hours);
     let dark = legs.filter(|(leg, hours)| {
@@ -245,6 +242,12 @@ struct Night {
 }
 
 impl Night {
+    /// Whether something of the time from one hour to another lies in it.
+    fn holds_of(self, [begin, end]: [Clock; 2]) -> bool {
+        let until_min = self.until.map_or(f64::INFINITY, Clock::min);
+        begin.min() < until_min && end.min() > self.since_min
+    }
+
     /// Its minutes between two hours that are so much earlier than said.
     fn min_of(self, [begin, end]: [Clock; 2], earlier_min: f64) -> f64 {
         let until_min = self.until.map_or(f64::INFINITY, Clock::min);
@@ -253,40 +256,56 @@ impl Night {
     }
 }
 
-/// The nights of the day of a stage and of the one after, for a start so many minutes earlier.
+/// The nights of the day on which a stage is started so many minutes earlier, or later, and of the two after.
 fn nights_of(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<Night> {
     let stage = walked.legs.first().map(|leg| leg.stage.stage);
     let day = |days: f64| sun_after(days, walked.job, stage?);
-    let Some((today, tomorrow)) = day(0.0).zip(day(1.0)) else {
+    let Some(start) = walked.start().filter(|_| day(0.0).is_some()) else {
         return Vec::new();
     };
-    // Only a start that is reckoned back lies before the day.
-    let start = walked.start();
-    let before = start.is_some_and(|start| start.min() - earlier_min < 0.0);
-    let set_min = before.then(|| day(-1.0)?.sets).flatten().map(Clock::min);
-    nights(&today, &tomorrow, set_min.unwrap_or(0.0))
+    let first = start.after(-earlier_min).day();
+    let days = [first, first + 1.0, first + 2.0].map(day);
+    let [Some(today), Some(tomorrow), Some(next)] = days else {
+        return Vec::new();
+    };
+    let set_min = day(first - 1.0).and_then(|day| day.sets).map(Clock::min);
+    // Of the day of the trip the night is told without when it fell.
+    let since_min = if first == 0.0 { None } else { set_min };
+    let begun = night_begun(
+        &today,
+        &tomorrow,
+        since_min.unwrap_or(Clock::of_day_after(first).min()),
+    );
+    let after = (!is_down(&today)).then(|| night_after(&today, &tomorrow));
+    let all = [begun, after.flatten(), night_after(&tomorrow, &next)];
+    all.into_iter().flatten().collect()
 }
 
-/// Those of a day and of the night after it; the one before it began then.
-fn nights(today: &SunDay, tomorrow: &SunDay, since_min: f64) -> Vec<Night> {
-    let down = |day: &SunDay| day.up_all_day == Some(false);
-    let ends = tomorrow.rises.is_some() || down(tomorrow);
-    let before = |until| Night {
+fn is_down(day: &SunDay) -> bool {
+    day.up_all_day == Some(false)
+}
+
+/// The night in which a day begins, since then.
+fn night_begun(today: &SunDay, tomorrow: &SunDay, since_min: f64) -> Option<Night> {
+    let until = match is_down(today) {
+        true => (tomorrow.rises.is_some() || is_down(tomorrow)).then_some(tomorrow.rises),
+        false => today.rises.map(Some),
+    };
+    until.map(|until| Night {
         from: None,
         since_min,
         until,
-    };
-    if down(today) {
-        let until = ends.then_some(tomorrow.rises);
-        return until.map(before).into_iter().collect();
-    }
-    let after = today.sets.filter(|_| ends).map(|sets| Night {
+    })
+}
+
+/// The night after a day on which the sun sets.
+fn night_after(day: &SunDay, next: &SunDay) -> Option<Night> {
+    let ends = next.rises.is_some() || is_down(next);
+    day.sets.filter(|_| ends).map(|sets| Night {
         from: Some(sets),
         since_min: sets.min(),
-        until: tomorrow.rises,
-    });
-    let first = today.rises.map(|rises| before(Some(rises)));
-    first.into_iter().chain(after).collect()
+        until: next.rises,
+    })
 }
 
 /// The roped legs that lie ahead, each with when it begins and ends; of the one where the team is from then on.
@@ -316,7 +335,10 @@ fn backwards(walked: &WalkedStage<'_>, barred: Option<usize>) -> Backwards {
         return Backwards::default();
     };
     let until = times.bridges_until.value;
-    let spot = until.and_then(|until| walked.spot_at(until.min() - start.min()));
+    // Who is under way knows better where they were.
+    let here = start_at(walked);
+    let ahead = until.filter(|until| here.is_none_or(|here| !here.hour.is_later_than(*until)));
+    let spot = ahead.and_then(|until| walked.spot_at(until.min() - start.min()));
     let turns = Turns::of(walked, barred, start);
     let told = |turn, hour| turn_round(walked, (start, hour), turn, barred);
     let hour = turns.hour;

@@ -9,10 +9,11 @@ use crate::{
         finding::{At, Finding, JobPart, StagePlace},
         leg::Leg,
         name::RopeName,
+        spare::SpareRope,
     },
-    practice::Rules,
+    practice::{Rule, Rules},
     raster::Terrain,
-    rope::legs::RopedLeg,
+    rope::{legs::RopedLeg, share::is_cord},
     times::hours::Hours,
     trip::{job::Brief, route::Stretch, zone::Zone},
     whole::{hours, observed},
@@ -24,7 +25,7 @@ pub(crate) fn findings(
     stages: &[Sketch<'_>],
     legs: &[RopedLeg<'_>],
     hours_of_legs: &[Hours],
-    planned: &[Leg],
+    (planned, spares): (&[Leg], &[SpareRope]),
 ) -> Vec<Finding> {
     let notices = job.notices.iter().cloned().map(handed_on);
     let mut found: Vec<Finding> = notices.collect();
@@ -56,28 +57,33 @@ pub(crate) fn findings(
     if job.ropes.is_empty() {
         found.push(of_part(JobPart::Ropes, Fact::NoRopeNamed {}));
     }
-    found.extend(thin_ropes(job, planned).map(|thin| of_part(JobPart::Ropes, thin)));
+    found.extend(thin_ropes(job, planned, spares).map(|thin| of_part(JobPart::Ropes, thin)));
     found.sort_by_key(Finding::alarm);
     found
 }
 
-/// Ropes thinner than this are told, millimetres. Our judgement: so thin is cord, which tables of masses list up to 6 mm.
-const CORD_MM: f64 = 7.0;
-
-/// Ropes that somebody ties into and that are as thin as cord.
-fn thin_ropes(job: &Brief<'_>, planned: &[Leg]) -> Option<Fact> {
+/// Ropes as thin as cord that somebody ties into, or takes beside: they are joined, tied into instead, or hauled on.
+fn thin_ropes(job: &Brief<'_>, planned: &[Leg], spares: &[SpareRope]) -> Option<Fact> {
     let setups = || planned.iter().flat_map(|leg| &leg.teams);
     let tied = |number: usize| {
         let mut ropes = setups().filter_map(|setup| setup.rope.as_ref());
         ropes.any(|rope| rope.number == number)
     };
+    let beside = |number: usize| {
+        let mut carried = spares.iter().filter(|spare| spare.is_carried());
+        carried.any(|spare| spare.rope.rope == number)
+    };
     let thin = (1..).zip(job.ropes).filter_map(|(number, rope)| {
-        let across_mm = rope.diameter_mm.filter(|mm| *mm < CORD_MM)?;
-        tied(number).then(|| (RopeName::of(number, rope), across_mm))
+        let across_mm = rope.diameter_mm.filter(|_| is_cord(rope, job.rules))?;
+        let taken = tied(number) || beside(number);
+        taken.then(|| (RopeName::of(number, rope), across_mm))
     });
     let (ropes, across_mm): (Vec<RopeName>, Vec<f64>) = thin.unzip();
-    let thinnest_mm = across_mm.into_iter().reduce(f64::min)?;
-    Some(Fact::ThinRope { ropes, thinnest_mm })
+    Some(Fact::ThinRope {
+        ropes,
+        thinnest_mm: across_mm.into_iter().reduce(f64::min)?,
+        limit_mm: job.rules[Rule::ThinRopeMm],
+    })
 }
 
 fn of_part(of: JobPart, fact: Fact) -> Finding {

@@ -17,7 +17,7 @@ use crate::{
         finding::Finding,
         in_time::InTime,
         judged::JudgedStretch,
-        leg::{Leg, TeamSetup},
+        leg::{Leg, TeamSetup, Verdict},
         off::RopeOff,
         part::WalkedPlace,
     },
@@ -81,12 +81,16 @@ impl Untimed {
 /// All legs, in walking order, each with what was found of it before.
 pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, hours);
+    let barred = settled.legs.iter().zip(&found).filter(|(leg, found)| {
+        verdict::of_findings(leg.sketch.roped, &found.findings) >= Verdict::Outside
+    });
+    let barred: Vec<usize> = barred.map(|(leg, _)| leg.number).collect();
     let of_stage = stages.iter().flat_map(|stage| {
         let back = stage
             .start()
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
-            in_time: off_in_time(stage),
+            in_time: off_in_time(stage, &barred),
             given_m: settled.job.timetable.start_at_m(),
             back,
         };

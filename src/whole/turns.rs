@@ -7,7 +7,7 @@ use crate::{
         in_time::{InTime, StartBy, TripHour, TurnInTime, WayOff},
     },
     times::{backwards::WalkedStage, hours::Hours, turn::LatestTurn},
-    trip::clock::Clock,
+    trip::{clock::Clock, route::Stretch},
 };
 
 /// Where a stage may be turned round.
@@ -90,20 +90,17 @@ pub(super) fn start_by(walked: &WalkedStage<'_>, latest_start: Option<Clock>) ->
     }
 }
 
-/// What leaves all hidden gaps of a stage in time, where as planned they are left too late. A start that is in time for the hour to be
+/// What leaves all hidden gaps of a stage in time, where as planned they are left too late; the way to these legs is barred. A start that is in time for the hour to be
 /// back too is the one told.
-pub(super) fn off_in_time(walked: &WalkedStage<'_>) -> Option<InTime> {
+pub(super) fn off_in_time(walked: &WalkedStage<'_>, barred: &[usize]) -> Option<InTime> {
     walked.late_on_bridges()?;
     let latest_start = walked.latest_start_for_all();
-    let turns = if is_before_hidden(walked) {
-        TurnInTime::Yes
-    } else {
-        if_belayed(walked, turns_off_bridges)
-    };
+    let turns = if_belayed(walked, turns_off_bridges);
+    let late = turns != TurnInTime::Yes;
     Some(InTime {
         start_by: start_by(walked, latest_start.or_else(|| walked.latest_start())),
         turns,
-        off: way_off(walked).filter(|_| turns != TurnInTime::Yes),
+        off: late.then(|| way_off(walked, barred)).flatten(),
     })
 }
 
@@ -122,8 +119,14 @@ fn if_belayed(walked: &WalkedStage<'_>, turns: fn(&WalkedStage<'_>) -> bool) -> 
     if turns(walked) {
         return TurnInTime::Yes;
     }
+    if walked.hours.iter().all(|hours| hours.belay_min <= 0.0) {
+        return TurnInTime::No;
+    }
     let hours = walked.legs.iter().zip(walked.hours);
-    let hours = hours.map(|(leg, hours)| hours.unbelayed_back(leg, walked.job.rules));
+    let hours = hours.map(|(leg, hours)| match hours.belay_min > 0.0 {
+        true => hours.unbelayed_back(leg, walked.job.rules),
+        false => hours.clone(),
+    });
     let hours: Vec<Hours> = hours.collect();
     let unbelayed = WalkedStage {
         hours: &hours,
@@ -161,15 +164,39 @@ fn is_before_hidden(walked: &WalkedStage<'_>) -> bool {
     here_m.is_some_and(|here_m| !walked.is_over_hidden(here_m))
 }
 
-/// Where who stands among hidden gaps is off them the shorter way, unless the line begins or ends there.
-fn way_off(walked: &WalkedStage<'_>) -> Option<WayOff> {
-    let (here_m, stage) = (walked.here_m()?, walked.legs.first()?.stage.stage);
-    let gaps = walked.hidden().into_iter();
-    let mut among = gaps.filter(|gaps| gaps.from_m <= here_m && here_m < gaps.to_m);
-    let on = among.next()?;
-    let ways = [(on.from_m, true), (on.to_m, false)].map(|(at_m, back)| WayOff { at_m, back });
-    let off = |way: &WayOff| 1e-6 < way.at_m && way.at_m < stage.length_m() - 1e-6;
-    let away_m = |way: &WayOff| (way.at_m - here_m).abs();
-    let ways = ways.into_iter().filter(off);
-    ways.min_by(|a, b| away_m(a).total_cmp(&away_m(b)))
+/// Where who is under way is off hidden gaps; the way to these legs is barred. `None` where nobody is under way.
+fn way_off(walked: &WalkedStage<'_>, barred: &[usize]) -> Option<WayOff> {
+    let (here_m, hour) = (walked.here_m()?, walked.job.timetable.start.value?);
+    let length_m = walked.legs.first()?.stage.stage.length_m();
+    let gaps = walked.hidden();
+    let stands_on = |gaps: &&Stretch| gaps.from_m <= here_m && here_m < gaps.to_m;
+    let Some(on) = gaps.iter().find(stands_on) else {
+        return Some(WayOff::NotOn);
+    };
+    let barred_on = || {
+        let ahead = Stretch {
+            from_m: here_m,
+            to_m: on.to_m,
+        };
+        let mut legs = walked
+            .legs
+            .iter()
+            .filter(|leg| barred.contains(&leg.number));
+        legs.any(|leg| leg.sketch.stretch.overlaps(&ahead))
+    };
+    let back = (on.from_m > 1e-6).then(|| {
+        let min = walked.home_min(here_m) - walked.home_min(on.from_m);
+        let others = gaps.iter().any(|other| other.to_m <= on.from_m);
+        let (at_m, at) = (on.from_m, hour.after(min));
+        (others, min, WayOff::Back { at_m, at })
+    });
+    let ahead = (on.to_m < length_m - 1e-6 && !barred_on()).then(|| {
+        let min = walked.left_min(on.to_m) - walked.left_min(here_m);
+        let others = gaps.iter().any(|other| other.from_m >= on.to_m);
+        let (at_m, at) = (on.to_m, hour.after(min));
+        (others, min, WayOff::On { at_m, at })
+    });
+    let ways = back.into_iter().chain(ahead);
+    let sooner = ways.min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    Some(sooner.map_or(WayOff::NoneOnLine, |(.., way)| way))
 }

@@ -42,18 +42,19 @@ impl Worked<'_> {
             planned,
         } = self;
         let keep = || keep(job, legs, ropes, falls);
+        let spares = spares(job, &planned);
         Plan {
             schema_version: SCHEMA_VERSION,
             route: route(job, stages, hours),
             zones: zones(job, stages),
             clock: clock(job, legs, hours, &planned),
             carry: carry(job, teams, legs, demands_m, ropes, trade),
-            spares: spares(job.ropes, &planned),
             field: field(job, teams, legs, ropes),
             gear: gear(job.rules, teams, legs, &planned),
             keep_setup: (depth == Depth::Whole).then(keep).flatten(),
             falls_on: falls_on(job, legs, depth, falls),
-            findings: findings(job, stages, legs, hours, &planned),
+            findings: findings(job, stages, legs, hours, (&planned, &spares)),
+            spares,
             assumptions: assumptions(job),
             figures: PlanFigures::of(job.rules),
             legs: planned,

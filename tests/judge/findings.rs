@@ -294,13 +294,15 @@ fn a_rope_as_thin_as_cord_is_told_where_somebody_ties_into_it() {
     for thick in [Some(7.0), Some(9.8), None] {
         only(code, &of(&[(60.0, Some(6.9))]), &of(&[(60.0, thick)]));
     }
-    // The lighter of two is tied into; one that stays in the pack holds no fall.
-    let (cord, rope) = ((60.0, Some(6.0)), (60.0, Some(9.0)));
+    // Where a thicker one does nobody ties into it; a spare is hauled on, and one that stays at home holds nothing.
+    let short = [(44.0, Some(9.0)), (30.0, Some(6.0))];
     only(
         code,
-        &of(&[rope, cord]),
-        &of(&[(60.0, Some(9.0)), (20.0, Some(6.0))]),
+        &of(&short),
+        &of(&[(44.0, Some(9.0)), (20.0, Some(6.0))]),
     );
+    let (cord, rope) = ((70.0, Some(6.0)), (70.0, Some(9.0)));
+    only(code, &of(&[cord]), &of(&[rope, cord]));
 }
 
 #[test]

@@ -377,7 +377,7 @@ proptest! {
         let zone = format!("{{\"gap_m\":{gap_m:.2},\"snow_depth_m\":2}}");
         let mut made = Trip::straight(&[&zone]).party(&masses).ropes(&lengths);
         if let (true, Some(rope)) = (thin, made.ropes.first_mut()) {
-            rope.diameter_mm = Some(6.0);
+            rope.diameter_mm = Some(7.0);
         }
         // Walking closer and joined ropes are tried where nothing else holds; `planned` holds those to the plan.
         let (more, ways): (Vec<Way>, Vec<Way>) = weighed(&made).ways.into_iter().partition(more_rope);

@@ -37,28 +37,53 @@ fn hints(plan: &Plan) -> Vec<String> {
 }
 
 #[test]
-fn who_stands_on_ice_is_told_the_shorter_way_off_it_and_who_does_not_stays_off() {
+fn who_stands_on_ice_is_told_where_they_are_off_it_and_who_does_not_stays_off() {
     let at = |km: &str| {
         let hours = format!("start = \"09:00\"\nstart_at_km = {km}\nbridges_until = \"09:01\"");
         hints(&two(3, &hours))
     };
-    let never = |what: &str| format!("no turn from here is off them in time either: {what}");
-    assert_eq!(at("1.5"), [never("stay off that ice")]);
+    let never = |what: &str| format!("{what}: no turn from here is off them in time");
+    let stay = || never("stay off that ice");
+    // Before the first ice, and between both.
+    assert_eq!(at("0.5"), [stay(), stay()]);
+    assert_eq!(at("1.5"), [stay()]);
+    // On the first ice on is over the second one, be back as long: 390 m at 4 km/h are 6 min.
+    let back = never("go back to 0.69 km, off the ice at 09:06");
+    assert_eq!(at("1.09"), [back]);
+    // On the second one back is over the first.
     assert_eq!(
-        at("2.5"),
-        [never("go back to 2.40 km, the shorter way off that ice")]
+        at("2.42"),
+        [never("go on to 2.81 km, off the ice at 09:06")]
     );
-    assert_eq!(
-        at("2.7"),
-        [never("go on to 2.81 km, the shorter way off that ice")]
-    );
-    // On the first ice, the second one ahead.
-    assert_eq!(
-        at("0.8"),
-        [
-            never("go back to 0.69 km, the shorter way off that ice"),
-            never("stay off that ice")
-        ]
+}
+
+/// Out and back: who goes on has the ice before them again.
+#[test]
+fn nobody_goes_on_over_ice_that_lies_on_the_way_home() {
+    let trip = Trip::along(&[(0.0, -900.0), (0.0, 900.0), (0.0, -900.0)]);
+    let trip = trip.heights(|_, _| 2500.0).middle(SNOW);
+    let hours = "start = \"09:00\"\nstart_at_km = 1.0\nbridges_until = \"09:04\"";
+    let told = hints(&trip.rules(hours).plan());
+    assert!(!told.is_empty(), "it comes back late");
+    for hint in &told {
+        assert!(hint.starts_with("go back to 0.69 km"), "{told:?}");
+    }
+}
+
+/// The ice that is sooner crossed than left back is not crossed where the way to it is barred.
+#[test]
+fn nobody_goes_on_over_a_leg_that_is_barred() {
+    let told = |gap_m: f64| {
+        let zone = format!(r#"{{"gap_m":{gap_m},"snow_depth_m":2}}"#);
+        let trip = Trip::along(&NORTHWARD).heights(|_, _| 2500.0).middle(&zone);
+        let hours = "start = \"09:00\"\nstart_at_km = 1.05\nbridges_until = \"09:00\"";
+        hints(&trip.rules(hours).plan())
+    };
+    assert!(told(4.0)[0].starts_with("go on to 1.1"), "{:?}", told(4.0));
+    assert!(
+        told(60.0)[0].starts_with("go back to 0.69 km"),
+        "{:?}",
+        told(60.0)
     );
 }
 
@@ -95,13 +120,14 @@ fn a_turn_that_only_belays_make_late_is_told_so() {
         };
         let says = match turn {
             TurnInTime::Yes => "turn round in time",
-            TurnInTime::Unbelayed => "turn round if the way back needs no belays",
-            TurnInTime::No => "no turn from here",
+            TurnInTime::Unbelayed => "turn round now if the way back needs no belays",
+            TurnInTime::No => "stay off that ice",
         };
         assert!(hint.starts_with(says), "{hint}");
         let lines = clock::lines(&plan, Voice::default());
         let never = lines.iter().map(ToString::to_string);
         let never: Vec<String> = never.filter(|line| line.starts_with("no turn")).collect();
+        assert_eq!(never.is_empty(), *turn == TurnInTime::Yes, "{lines:?}");
         let belayed = ", as long as the way back takes as many belays as the way out";
         for line in &never {
             assert_eq!(
@@ -158,9 +184,76 @@ fn hours_of_a_line_that_ends_on_hidden_gaps_are_no_hours_off_them() {
     let (ends, said) = told(-1200.0, 200.0);
     assert_eq!(ends, [RouteEnd::Begin]);
     assert!(
-        said.contains("; the line begins on them, so the way back"),
+        said.contains("; the line begins on them: what lies before it is not counted"),
         "{said}"
     );
+}
+
+/// Three over gaps under which two of them stand at once: each belayed across.
+fn wide(line: &[(f64, f64)], hours: &str) -> Plan {
+    let zone = r#"{"gap_m":15,"snow_depth_m":2}"#;
+    let trip = Trip::along(line).heights(|_, _| 2500.0).middle(zone);
+    let trip = trip.zone((-300.0, 1505.0), (300.0, 1905.0), zone);
+    let plan = trip.ropes(&[70.0]).rules(hours).plan();
+    assert!(plan.legs.iter().any(|leg| leg.belays.is_some()), "belayed");
+    plan
+}
+
+/// Who turns by the hour that is told, at the place that is told, is off the bridges in time by a plan of that way out and back, belays
+/// counted there one by one.
+#[test]
+fn a_turn_over_belays_holds_by_a_plan_of_the_way_back() {
+    let mut held = 0;
+    for min in (30..300).step_by(15) {
+        let until = format!("{:02}:{:02}", 9 + min / 60, min % 60);
+        let hours = format!("start = \"09:00\"\nbridges_until = \"{until}\"");
+        let plan = wide(&[(0.0, -900.0), (0.0, 6100.0)], &hours);
+        let clock = &plan.clock.as_ref().expect("hours").first;
+        // At the edge of the ice, which is at 700 m, nobody crosses it.
+        let turn = clock.as_planned.turn_round;
+        let Some(turn) = turn.filter(|turn| turn.at_m > 700.5) else {
+            continue;
+        };
+        let lines = clock::lines(&plan, Voice::default());
+        let mut lines = lines.iter().map(ToString::to_string);
+        let caveat = "; the last leads back, belays as on the way out";
+        assert!(lines.any(|line| line.contains(caveat)), "{turn:?}");
+        let line = [(0.0, -900.0), (0.0, turn.at_m - 900.0), (0.0, -900.0)];
+        let at = format!(
+            "start = \"{}\"\nstart_at_km = {}",
+            turn.by,
+            turn.at_m / 1000.0
+        );
+        let back = wide(&line, &format!("{at}\nbridges_until = \"{until}\""));
+        let left = back.clock.expect("hours").first.as_planned.bridges_left;
+        let left = left.expect("on the way back").to_string();
+        assert!(left <= until, "{until}: {turn:?}, off at {left}");
+        held += 1;
+    }
+    assert!(held > 5, "{held}");
+}
+
+/// One belay of twelve minutes after sunset is dark, and one by daylight before a halt into the night is not.
+#[test]
+fn belays_are_dark_where_they_are_made() {
+    let dark = |metres: f64, start: &str, halt: bool| {
+        let trip = Trip::along(&NORTHWARD).heights(|_, _| 2500.0);
+        let trip = trip.zone((-300.0, -190.0), (300.0, metres - 190.0), SNOW);
+        let day = "snow = \"refrozen\"\ndate = \"2027-03-20\"\nutc_offset = \"+00:00\"";
+        let halts = if halt {
+            "\n[[halt]]\nat_km = 0.909\nminutes = 120"
+        } else {
+            ""
+        };
+        let trip = trip
+            .party(&[80.0; 2])
+            .rules(&format!("{day}\nstart = \"{start}\"{halts}"));
+        let plan = trip.plan();
+        assert!(plan.legs[1].belays.is_some(), "belayed");
+        plan.clock.expect("a day").first.dark_belays
+    };
+    assert_eq!(dark(2.0, "20:00", false), [2]);
+    assert_eq!(dark(200.0, "14:30", true), [0; 0]);
 }
 
 /// On the day of the equinox: roped from 11 min after the start on, the sun sets about six.
@@ -176,4 +269,17 @@ fn a_later_start_that_leads_into_the_dark_is_told() {
     let light = two(3, &format!("{day}\nbridges_until = \"12:00\""));
     let light = light.clock.as_ref().expect("hours").first.clone();
     assert_eq!(light.dark_if_latest, Vec::<usize>::new());
+    // In the night after the next day, and with the start as planned nothing of it is told here.
+    let after = two(3, &format!("{day}\nbridges_until = \"23:00 +1\""));
+    assert_eq!(
+        after.clock.as_ref().expect("hours").first.dark_if_latest,
+        [2, 4]
+    );
+    let start = light.as_planned.latest_start.expect("there is one");
+    let same = day.replace("09:00", &start.to_string());
+    let same = two(3, &format!("{same}\nbridges_until = \"12:00\""));
+    assert_eq!(
+        same.clock.as_ref().expect("hours").first.dark_if_latest,
+        Vec::<usize>::new()
+    );
 }

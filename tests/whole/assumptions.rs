@@ -143,6 +143,8 @@ const UNMOVED: [(&str, &[&str]); 7] = [
             "knot_clear_m",
             "steep_descent_deg",
             "near_cap_m",
+            "near_lip_m",
+            "thin_rope_mm",
             "avalanche_deg",
             "bare_slip_deg",
             "thin_snow_m",

@@ -144,6 +144,30 @@ fn nobody_counts_on_a_rope_that_stays_at_home() {
     assert!(lost(&with) < Verdict::Outside, "it is there");
 }
 
+/// Two teams of two with a rope each go on the one that is left, and of ten in three teams five on each of two.
+#[test]
+fn with_a_rope_lost_nobody_stays_without_one() {
+    let sizes = |people: usize, teams: &[usize], ropes: &[f64]| {
+        let mut job = Trip::straight(&ZONES).people(people).ropes(ropes).job();
+        job.party.teams = teams.to_vec();
+        let planner = schrund::Planner::new(&job).expect("a plan");
+        let others = planner.others(&planner.plan().expect("a plan"));
+        let lost = others
+            .iter()
+            .filter(|o| matches!(o.differs, Difference::RopeLost { .. }));
+        let roped = lost.map(|other| {
+            let plan = other.plan.as_ref().expect("a plan");
+            let leg = plan.legs.iter().find(|leg| leg.roped).expect("roped");
+            leg.teams.iter().map(|team| team.people).collect::<Vec<_>>()
+        });
+        roped.collect::<Vec<_>>()
+    };
+    assert_eq!(sizes(4, &[2, 2], &[60.0, 60.0]), [[4], [4]]);
+    assert_eq!(sizes(10, &[], &[60.0; 3]), [[5, 5], [5, 5], [5, 5]]);
+    let seven = sizes(7, &[4, 3], &[60.0, 60.0]);
+    assert_eq!(seven, [[4, 3], [4, 3]], "seven find no place on one");
+}
+
 /// How the trip stands with a rope lost.
 fn lost(others: &[Other]) -> Verdict {
     let mut others = others.iter();

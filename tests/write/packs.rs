@@ -97,14 +97,79 @@ fn one_rope_is_no_spare_of_two_teams() {
             job.party.teams = vec![3, 3];
             let planned = Planned::of(job);
             let spares = planned.plan.spares.iter();
-            let teams: Vec<&[usize]> = spares
-                .filter(|spare| spare.is_carried())
-                .map(|spare| &spare.rescue_teams[..])
-                .collect();
-            assert_eq!(teams, [&[1][..], &[2][..]][..carried], "{own_m} m");
+            let teams: Vec<usize> = spares.filter_map(|spare| spare.team).collect();
+            assert_eq!(teams, [1, 2][..carried], "{own_m} m");
             let told = told(&planned).join("\n");
             assert!(told.contains("too, team 1, with person"), "{told}");
         }
+    }
+}
+
+/// On leg 2 team 1 has the rope that does there; on leg 4 it takes the same one, and team 2 the other.
+#[test]
+fn a_spare_stays_with_its_team_on_every_leg() {
+    let mut job = Trip::straight(&TWO)
+        .people(6)
+        .ropes(&[54.0, 54.0, 26.0, 24.0])
+        .job();
+    job.party.teams = vec![3, 3];
+    let planned = Planned::of(job);
+    let spares = planned.plan.spares.iter();
+    let carried: Vec<(Option<usize>, &[usize])> = spares
+        .map(|spare| (spare.team, &spare.rescue_on[..]))
+        .collect();
+    assert_eq!(carried, [(Some(1), &[2, 4][..]), (Some(2), &[4][..])]);
+    let first = planned.first_page().written("table");
+    assert!(
+        first.contains("a loop down to person"),
+        "on leg 2 team 2 has none: {first}"
+    );
+}
+
+/// Of a rope on which a loop just reaches the lip nobody is told that it reaches, nor of cord to tie into it.
+#[test]
+fn a_rope_is_told_in_place_of_another_only_where_it_helps() {
+    let told = |metres: f64, across_mm: Option<f64>| {
+        let trip = Trip::straight(&TWO[1..]).people(3).ropes(&[55.0, metres]);
+        let mut job = trip.job();
+        job.ropes[0].diameter_mm = Some(9.0);
+        job.ropes[1].diameter_mm = across_mm;
+        told(&Planned::of(job)).join(" ").contains("instead")
+    };
+    assert!(!told(60.0, Some(9.0)), "it ends at the lip");
+    assert!(told(62.0, Some(9.0)), "a metre below it");
+    assert!(!told(62.0, Some(6.9)), "as thin as cord");
+    assert!(
+        !told(80.0, Some(11.0)),
+        "heavier by the metre, of which less is carried"
+    );
+}
+
+/// Everybody whom those left cannot haul is named, those of the same legs together.
+#[test]
+fn nobody_who_cannot_be_hauled_is_left_out() {
+    let trip = Trip::straight(&TWO).people(2).ropes(&[50.0]);
+    let first = trip.planned().first_page().written("table");
+    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    let want = "a haul of person 1, person 2 (legs 2, 4)";
+    assert!(first.contains(want), "{first}");
+}
+
+/// Of two teams one whose rope is too short takes nothing from what is told of the other.
+#[test]
+fn a_rope_that_is_too_short_is_told_of_its_team() {
+    let mut job = Trip::straight(&TWO[1..])
+        .people(5)
+        .ropes(&[60.0, 50.0])
+        .job();
+    job.party.teams = vec![3, 2];
+    let first = Planned::of(job).first_page().written("table");
+    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    for want in [
+        "any gap on leg 2 as planned, team 2: the rope is too short",
+        "a loop down to person",
+    ] {
+        assert!(first.contains(want), "{want}: {first}");
     }
 }
 

@@ -246,8 +246,8 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
 
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
-    [longer] { $rope } mitnehmen, das keine Seileinteilung braucht: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
-    [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür, in anderem Rucksack; oder eine andere Bergung vorsehen
+    [longer] dort in { $rope } einbinden, daran reicht eine Lose Rolle; oder eine andere Bergung vorsehen
+    [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür, im Rucksack von jemand anderem; oder eine andere Bergung vorsehen
    *[none] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
        *[no] eine andere Bergung vorsehen, ein längeres Seil, oder { $interface ->
@@ -258,16 +258,16 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
 }
     .short = Lose Rolle für { $who } endet { $short } vor dem Spaltenrand
     .cure = { $named ->
-        [longer] auch { $rope } mitnehmen, oder eine andere Bergung
+        [longer] dort in { $rope } einbinden, oder eine andere Bergung
         [spare] { $rope } als Reserve mitnehmen
        *[none] eine andere Bergung, oder ein längeres Seil
     }
 
 rope-thin-as-cord = { $ropes } { $count ->
     [1] ist { $across } dick
-   *[other] sind { $across } dick oder wenig mehr
+   *[other] sind dünner als { $limit }
 }: was so dünn ist, ist meist Reepschnur und für keinen Sturz gemacht
-    .hint = nur einbinden, wenn es für Seilschaften auf Gletschern verkauft wird, mit darauf erprobten Schlingen und Klemmen; sonst ein dickeres Seil
+    .hint = nur mitnehmen, wenn es für Seilschaften auf Gletschern verkauft wird, mit darauf erprobten Reepschnüren und Klemmen; sonst ein dickeres Seil
     .short = { $ropes }, { $across }: dünn wie Reepschnur
     .cure = nur, wenn für Gletscher verkauft; sonst ein dickeres Seil
 
@@ -373,8 +373,8 @@ bridges-late = { $just ->
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
-            [unbelayed] umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig von ihnen herunter: dann { way-off-ice }
-           *[no] auch keine Umkehr von hier ist rechtzeitig von ihnen herunter: { way-off-ice }
+            [unbelayed] jetzt umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig von ihnen herunter: dann { way-off-ice }
+           *[no] { way-off-ice }: keine Umkehr von hier ist rechtzeitig von ihnen herunter
         }
        *[no] { $turns ->
             [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
@@ -391,8 +391,8 @@ bridges-late = { $just ->
         [unreckoned] früher aufbrechen, oder rechtzeitig umkehren; ohne Höhen ist beides nicht gerechnet
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
-            [unbelayed] umkehren, wenn auf dem Rückweg nicht zu sichern ist, sonst { way-off-ice }
-           *[no] { way-off-ice }: auch keine Umkehr ist rechtzeitig
+            [unbelayed] jetzt umkehren, wenn auf dem Rückweg nicht zu sichern ist, sonst { way-off-ice }
+           *[no] { way-off-ice }: keine Umkehr ist rechtzeitig
         }
        *[no] { $turns ->
             [yes] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
@@ -402,9 +402,10 @@ bridges-late = { $just ->
     }
     .act = spät für Schneebrücken: jede sondieren
 way-off-ice = { $off ->
-    [back] zurück zu { $place }, auf dem kürzeren Weg von diesem Eis
-    [on] weiter zu { $place }, auf dem kürzeren Weg von diesem Eis
-   *[none] diesem Eis fernbleiben
+    [back] zurück zu { $place }, um { $at } vom Eis herunter
+    [on] weiter zu { $place }, um { $at } vom Eis herunter
+    [none] das Eis verlassen, wo das Gelände es zulässt, die Linie hat keine Stelle neben ihm
+   *[not-on] diesem Eis fernbleiben
 }
 
 bridges-in-soft-snow = der Schnee ist weich, neu oder nass: Brücken sind zu jeder Stunde schwach, auch früh
@@ -434,8 +435,8 @@ back-late = { $just ->
         }
        *[under-way] { $turns ->
             [yes] rechtzeitig umkehren
-            [unbelayed] umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig: dann später zurück sein, oder bleiben, wo es sicher ist
-           *[no] auch keine Umkehr von hier ist rechtzeitig: später zurück sein, oder bleiben, wo es sicher ist
+            [unbelayed] jetzt umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig: dann später zurück sein, oder bleiben, wo es sicher ist
+           *[no] keine Umkehr von hier ist rechtzeitig, mit den Brücken gerechnet: später zurück sein, oder bleiben, wo es sicher ist
         }
     }
     .short = { $just ->

@@ -149,7 +149,7 @@ clock-latest-start = spätester Aufbruch { $at }{ $late ->
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
-}bis { $by } dort, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
+}bis { $by } von dort weiter, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
 clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }{ $others }
 clock-latest-start-none-without = ; ohne sie { $at }
 clock-latest-start-without = , ohne { $at }
@@ -200,7 +200,8 @@ clock-turn-never = { $kind ->
     [yes] , wenn auf dem Rückweg so oft zu sichern ist wie auf dem Hinweg
    *[no] { "" }
 }
-clock-begins-on-hidden = ; die Linie beginnt auf ihnen, der Rückweg endet also noch auf ihnen
+clock-turn-led-back = ; zurück geht der Letzte voran, gesichert wie auf dem Hinweg
+clock-begins-on-hidden = ; die Linie beginnt auf ihnen: was davor liegt, ist nicht gezählt
 clock-ends-on-hidden = ; die Linie endet auf ihnen: was danach kommt, ist nicht gezählt
 clock-turn-back-by = { $kind ->
     [of] wer die Umkehr erst um { $at } verlässt, ist bis { $by } am Ende
@@ -665,7 +666,10 @@ page-knots = { $knots ->
 }
 page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
-page-not-any = { $legs } wie geplant für keine Spalte: das Seil ist zu kurz
+page-not-any = { $legs } wie geplant für keine Spalte{ $alike ->
+    [yes] { "" }
+   *[no] , Seilschaft { $team }
+}: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
 page-not-low = eine Lose Rolle hinab zu { $who }
 page-not-haul = das Heraufziehen von { $who }

@@ -246,7 +246,7 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
-    [longer] take { $rope }, which no set-up needs: there a loop reaches them; or plan another rescue for them
+    [longer] tie into { $rope } there, on which a loop reaches them; or plan another rescue for them
     [spare] take { $rope }, which no set-up needs, as a spare for that, in another's pack; or plan another rescue for them
    *[none] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
@@ -258,16 +258,16 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
 }
     .short = a rescue loop for { $who } ends { $short } short of the lip
     .cure = { $named ->
-        [longer] take { $rope } too, or another rescue
+        [longer] tie into { $rope } there, or another rescue
         [spare] take { $rope } as a spare
        *[none] another rescue, or a longer rope
     }
 
 rope-thin-as-cord = { $ropes } { $count ->
     [1] is { $across } thick
-   *[other] are { $across } thick or little more
+   *[other] are thinner than { $limit }
 }: most of what is so thin is cord, made for no fall
-    .hint = tie in only if it is sold for roped travel on glaciers, with cords and clamps tried on it; else a thicker rope
+    .hint = take it only if it is sold for roped travel on glaciers, with cords and clamps tried on it; else a thicker rope
     .short = { $ropes }, { $across }: as thin as cord
     .cure = only if sold for glacier travel; else a thicker rope
 
@@ -373,8 +373,8 @@ bridges-late = { $just ->
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] { $turns ->
             [yes] turn round in time
-            [unbelayed] turn round if the way back needs no belays; with those of the way out no turn is off them in time: then { way-off-ice }
-           *[no] no turn from here is off them in time either: { way-off-ice }
+            [unbelayed] turn round now if the way back needs no belays; with those of the way out no turn is off them in time: then { way-off-ice }
+           *[no] { way-off-ice }: no turn from here is off them in time
         }
        *[no] { $turns ->
             [yes] no start of the day is early enough: turn round in time, or take another line
@@ -391,8 +391,8 @@ bridges-late = { $just ->
         [unreckoned] start earlier, or turn round in time; without heights neither hour is reckoned
         [under-way] { $turns ->
             [yes] turn round in time
-            [unbelayed] turn round if the way back needs no belays, else { way-off-ice }
-           *[no] { way-off-ice }: no turn is in time either
+            [unbelayed] turn round now if the way back needs no belays, else { way-off-ice }
+           *[no] { way-off-ice }: no turn is in time
         }
        *[no] { $turns ->
             [yes] turn round in time, or another line: no start of the day is early enough
@@ -402,9 +402,10 @@ bridges-late = { $just ->
     }
     .act = late for snow bridges: probe each
 way-off-ice = { $off ->
-    [back] go back to { $place }, the shorter way off that ice
-    [on] go on to { $place }, the shorter way off that ice
-   *[none] stay off that ice
+    [back] go back to { $place }, off the ice at { $at }
+    [on] go on to { $place }, off the ice at { $at }
+    [none] leave the ice where the ground allows, the line has no place off it
+   *[not-on] stay off that ice
 }
 
 bridges-in-soft-snow = the snow is soft, fresh or wet: bridges are weak at any hour, early ones too
@@ -434,8 +435,8 @@ back-late = { $just ->
         }
        *[under-way] { $turns ->
             [yes] turn round in time
-            [unbelayed] turn round if the way back needs no belays; with those of the way out no turn is in time: then be late, or stay where it is safe
-           *[no] no turn from here is in time either: be late, or stay where it is safe
+            [unbelayed] turn round now if the way back needs no belays; with those of the way out no turn is in time: then be late, or stay where it is safe
+           *[no] no turn from here is in time, bridges counted: be late, or stay where it is safe
         }
     }
     .short = { $just ->

@@ -149,7 +149,7 @@ clock-latest-start = { $late ->
 clock-latest-here = { $late ->
     [yes] { $hour } at { $place } is { $earlier } too late: { "" }
    *[no] { $hour } at { $place }: { "" }
-}there by { $by } to be off all bridges by { $until }{ $others }
+}leave there by { $by } to be off all bridges by { $until }{ $others }
 clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }{ $others }
 clock-latest-start-none-without = ; without them { $at }
 clock-latest-start-without = , { $at } without
@@ -200,7 +200,8 @@ clock-turn-never = { $kind ->
     [yes] , as long as the way back takes as many belays as the way out
    *[no] { "" }
 }
-clock-begins-on-hidden = ; the line begins on them, so the way back is still on them at its end
+clock-turn-led-back = ; the last leads back, belays as on the way out
+clock-begins-on-hidden = ; the line begins on them: what lies before it is not counted
 clock-ends-on-hidden = ; the line ends on them: what comes after is not counted
 clock-turn-back-by = { $kind ->
     [of] who leaves the turn as late as { $at } is done by { $by }
@@ -665,7 +666,10 @@ page-knots = { $knots ->
 }
 page-not = Not covered: { $what }
 page-not-wider = gaps along the line over { $gaps }
-page-not-any = any gap on { $legs } as planned: the rope is too short
+page-not-any = any gap on { $legs } as planned{ $alike ->
+    [yes] { "" }
+   *[no] , team { $team }
+}: the rope is too short
 page-not-on = { $gap } ({ $legs })
 page-not-low = a loop down to { $who }
 page-not-haul = a haul of { $who }

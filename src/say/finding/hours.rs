@@ -72,7 +72,7 @@ fn late(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ];
             late.into_iter()
                 .chain(by(*start_by, *until, voice))
-                .chain(way_off(*off))
+                .chain(way_off(*off, voice))
                 .collect()
         }
         Fact::SlowerBridgesLate { left_at, until } => vec![
@@ -97,14 +97,16 @@ fn late(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     }
 }
 
-/// Where the ice is left the shorter way, rounded away from it, and which way that is.
-fn way_off(off: Option<WayOff>) -> [(&'static str, Arg<'static>); 2] {
-    let (way, at_m, side) = match off {
-        None => ("none", 0.0, Round::Nearest),
-        Some(WayOff { at_m, back: true }) => ("back", at_m, Round::Down),
-        Some(WayOff { at_m, back: false }) => ("on", at_m, Round::Up),
+/// Where the ice is left, rounded away from it, which way that is and when.
+fn way_off(off: Option<WayOff>, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
+    let (way, place, at) = match off {
+        None | Some(WayOff::NotOn) => ("not-on", Arg::Word(""), None),
+        Some(WayOff::Back { at_m, at }) => ("back", Arg::DoneAt(at_m, Round::Down), Some(at)),
+        Some(WayOff::On { at_m, at }) => ("on", Arg::DoneAt(at_m, Round::Up), Some(at)),
+        Some(WayOff::NoneOnLine) => ("none", Arg::Word(""), None),
     };
-    [("off", Arg::Word(way)), ("place", Arg::DoneAt(at_m, side))]
+    let at = at.map_or(Arg::Word(""), |at| hour(at, voice));
+    [("off", Arg::Word(way)), ("place", place), ("at", at)]
 }
 
 /// When the line is done, and when it had to be.

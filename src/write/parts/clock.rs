@@ -274,11 +274,12 @@ fn latest_here(
     let latest = clock.as_planned.latest_start?;
     let late_min = clock.late_min();
     let begun_min = here.hour.min() - clock.start?.min();
+    let by = latest.after(begun_min).cut_off();
     let args = [
         ("place", Arg::DoneAt(here.at_m, Round::Nearest)),
         ("hour", hour(here.hour, voice)),
-        ("by", hour(latest.after(begun_min).cut_off(), voice)),
-        ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
+        ("by", hour(by, voice)),
+        ("earlier", Arg::Minutes(here.hour.min() - by.min())),
         ("late", Arg::yes(late_min.is_some())),
         ("until", hour(clock.bridges_until?, voice)),
         beside([ends_on(clock, voice), dark]),

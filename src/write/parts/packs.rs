@@ -1,7 +1,13 @@
 //! What goes into the packs, and what the set-ups do not cover.
 
 use crate::{
-    plan::{Carry, Plan, leg::Leg, spare::SpareRope, why::CarryWhy},
+    plan::{
+        Carry, Plan,
+        leg::{Leg, TeamSetup},
+        reach::Reach,
+        spare::SpareRope,
+        why::CarryWhy,
+    },
     say::{
         arg::Arg,
         carry::{carry_reason, needed_there},
@@ -88,12 +94,10 @@ fn left((good_for, teams): (&'static str, usize), spares: &[&SpareRope], voice: 
 fn by(spare: &SpareRope, teams: usize, voice: Voice) -> Said {
     let names = spare.carried_by.iter();
     let names = names.map(|called| name::person(called, voice));
-    let of = spare.rescue_teams.iter();
-    let of = of.map(|team| Said::figure(team.to_string()));
     let who = Said::join(names, voice.say("page-left-or", &[]));
     let args = [
         ("teams", Arg::Count(teams)),
-        ("team", Arg::Said(Said::join(of, ", "))),
+        ("team", Arg::Count(spare.team.unwrap_or_default())),
         ("who", Arg::Said(who)),
         carried_by(spare),
     ];
@@ -112,19 +116,14 @@ fn carried_by(spare: &SpareRope) -> (&'static str, Arg<'static>) {
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
 pub(crate) fn uncovered(plan: &Plan, key: &str, voice: Voice) -> Said {
     let legs = &plan.legs;
-    let roped = legs.iter().filter(|leg| !leg.teams.is_empty());
-    let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = roped.partition(|leg| leg.lacks_rope());
-    let short: Vec<usize> = short.iter().map(|leg| leg.leg).collect();
-    let any = (!short.is_empty()).then(|| {
-        let legs = [("legs", Arg::Said(finding::legs(&short, voice)))];
-        voice.say("page-not-any", &legs)
-    });
-    let gaps = Said::join(widest(&long_enough, voice), ", ");
+    let any = Said::join(too_short(plan, voice), "; ");
+    let any = (!any.is_empty()).then_some(any);
+    let gaps = Said::join(widest(legs, voice), ", ");
     let wider = (!gaps.is_empty()).then(|| {
         let gaps = [("gaps", Arg::Said(gaps))];
         voice.say("page-not-wider", &gaps)
     });
-    let low = Said::join(barely_reached(plan, voice), ", ");
+    let low = Said::join(not_reached(plan, voice), ", ");
     let low = (!low.is_empty()).then(|| {
         let who = [("who", Arg::Said(low))];
         voice.say("page-not-low", &who)
@@ -140,12 +139,41 @@ pub(crate) fn uncovered(plan: &Plan, key: &str, voice: Voice) -> Said {
     voice.say(key, &[("what", Arg::Said(Said::join(all, "; ")))])
 }
 
-/// Up to which gap along the line the legs are set up as they are tied, by the team that is spaced for least; nothing where
-/// nobody gave one.
-fn widest(legs: &[&Leg], voice: Voice) -> Vec<Said> {
+/// `any gap on legs 2, 4 as planned: the rope is too short`, team by team where it is not the same of all.
+fn too_short(plan: &Plan, voice: Voice) -> Vec<Said> {
+    let of_team = |team: usize| {
+        let lacks = |leg: &&Leg| {
+            let mut setups = leg.teams.iter();
+            setups.any(|setup| setup.team == team && setup.lacks_rope())
+        };
+        let legs = plan.legs.iter().filter(lacks);
+        legs.map(|leg| leg.leg).collect::<Vec<_>>()
+    };
+    let teams = plan.carry.iter().map(|carry| carry.team);
+    let mut short: Vec<(usize, Vec<usize>)> = teams.map(|team| (team, of_team(team))).collect();
+    let alike = short.windows(2).all(|pair| pair[0].1 == pair[1].1);
+    if alike {
+        short.truncate(1);
+    }
+    short.retain(|(_, legs)| !legs.is_empty());
+    let said = short.into_iter().map(|(team, legs)| {
+        let args = [
+            ("legs", Arg::Said(finding::legs(&legs, voice))),
+            ("alike", Arg::yes(alike)),
+            ("team", Arg::Count(team)),
+        ];
+        voice.say("page-not-any", &args)
+    });
+    said.collect()
+}
+
+/// Up to which gap along the line the legs are set up as they are tied, by the team that is spaced for least of those whose rope is long
+/// enough; nothing where nobody gave one.
+fn widest(legs: &[Leg], voice: Voice) -> Vec<Said> {
     let mut all: Vec<(Said, Vec<usize>)> = Vec::new();
     for leg in legs {
-        let gaps = leg.teams.iter().filter_map(|setup| setup.as_tied_along_m);
+        let held = leg.teams.iter().filter(|setup| !setup.lacks_rope());
+        let gaps = held.filter_map(|setup| setup.as_tied_along_m);
         let Some(gap_m) = gaps.reduce(f64::min) else {
             continue;
         };
@@ -166,21 +194,38 @@ fn on_leg(all: &mut Vec<(Said, Vec<usize>)>, says: Said, leg: usize) {
     }
 }
 
-/// `Ben (legs 4, 6)`: whom a loop reaches only where they hang at the lip, and for whom no spare rope is carried.
-fn barely_reached(plan: &Plan, voice: Voice) -> Vec<Said> {
+/// `Ben (legs 4, 6)`: whom no loop reaches below the lip, and for whom no spare rope is carried.
+fn not_reached(plan: &Plan, voice: Voice) -> Vec<Said> {
+    let carried = |leg: &Leg, setup: &TeamSetup| {
+        let for_them = |spare: &SpareRope| {
+            spare.rescue_on.contains(&leg.leg) && spare.team == Some(setup.team)
+        };
+        plan.spares.iter().any(for_them)
+    };
+    of_people(&plan.legs, voice, &|leg, setup, reach| {
+        let short = reach.barely || reach.short_m().is_some();
+        short && !setup.lacks_rope() && !carried(leg, setup)
+    })
+}
+
+/// `Ben (legs 4, 6)`: whom those left cannot haul with the rope that is free.
+fn not_hauled(legs: &[Leg], voice: Voice) -> Vec<Said> {
+    of_people(legs, voice, &|_, _, reach| {
+        let haul = reach.haul.as_ref();
+        haul.is_some_and(|answer| !answer.is_possible())
+    })
+}
+
+/// Those of whom something holds, with the legs.
+fn of_people(
+    legs: &[Leg],
+    voice: Voice,
+    holds: &dyn Fn(&Leg, &TeamSetup, &Reach) -> bool,
+) -> Vec<Said> {
     let mut all: Vec<(Said, Vec<usize>)> = Vec::new();
-    for leg in plan.legs.iter().filter(|leg| !leg.lacks_rope()) {
+    for leg in legs {
         for setup in &leg.teams {
-            let carried = |spare: &SpareRope| {
-                let here = spare.rescue_on.contains(&leg.leg);
-                here && spare.rescue_teams.contains(&setup.team)
-            };
-            let alone = !plan.spares.iter().any(carried);
-            for reach in setup
-                .reach
-                .iter()
-                .filter(|reach| alone && reach.is_barely())
-            {
+            for reach in setup.reach.iter().filter(|reach| holds(leg, setup, reach)) {
                 let who = name::position(&setup.persons, reach.person, voice);
                 on_leg(&mut all, who, leg.leg);
             }
@@ -189,27 +234,21 @@ fn barely_reached(plan: &Plan, voice: Voice) -> Vec<Said> {
     of_legs(all, voice)
 }
 
-/// `Ben (legs 4, 6)`: whom those left cannot haul with the rope that is free.
-fn not_hauled(legs: &[Leg], voice: Voice) -> Vec<Said> {
-    let mut all: Vec<(Said, Vec<usize>)> = Vec::new();
-    for leg in legs {
-        let tables = leg.teams.iter().filter_map(|s| Some((s, s.haul.as_ref()?)));
-        for (setup, table) in tables.filter(|(_, table)| !table.answer.is_possible()) {
-            let who = name::position(&setup.persons, table.person, voice);
-            on_leg(&mut all, who, leg.leg);
+/// People with their legs, those of whom it is said of the same legs together.
+fn of_legs(all: Vec<(Said, Vec<usize>)>, voice: Voice) -> Vec<Said> {
+    let mut alike: Vec<(Vec<Said>, Vec<usize>)> = Vec::new();
+    for (who, legs) in all {
+        match alike.iter_mut().find(|(_, known)| *known == legs) {
+            Some((people, _)) => people.push(who),
+            None => alike.push((vec![who], legs)),
         }
     }
-    of_legs(all, voice)
-}
-
-/// People with their legs.
-fn of_legs(all: Vec<(Said, Vec<usize>)>, voice: Voice) -> Vec<Said> {
-    let said = |(who, legs): (Said, Vec<usize>)| {
-        let legs = Arg::Said(finding::legs(&legs, voice));
-        voice.say(
-            "page-not-haul-of",
-            &[("who", Arg::Said(who)), ("legs", legs)],
-        )
+    let said = |(people, legs): (Vec<Said>, Vec<usize>)| {
+        let args = [
+            ("who", Arg::Said(Said::join(people, ", "))),
+            ("legs", Arg::Said(finding::legs(&legs, voice))),
+        ];
+        voice.say("page-not-haul-of", &args)
     };
-    all.into_iter().map(said).collect()
+    alike.into_iter().map(said).collect()
 }

@@ -32,6 +32,7 @@ pub(in crate::write) fn members(trip: &WayTrip) -> Vec<String> {
 
 fn rope(rope: &WayRope) -> Value {
     let members = [
+        ("name", rope.name.clone().map(Value::String)),
         ("length_m", Some(Value::Float(rope.length_m))),
         ("diameter_mm", rope.diameter_mm.map(Value::Float)),
         ("joined", rope.joined_to.map(|_| Value::Boolean(true))),

@@ -34,7 +34,11 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("rope", Arg::Said(rope(r, voice))),
             ("spare", Arg::There(*spare_m)),
         ],
-        Fact::ThinRope { ropes, thinnest_mm } => thin(ropes, *thinnest_mm, voice).into(),
+        Fact::ThinRope {
+            ropes,
+            thinnest_mm,
+            limit_mm,
+        } => thin(ropes, [*thinnest_mm, *limit_mm], voice).into(),
         Fact::ReserveShort { short_m, coil_m } => vec![
             ("short", Arg::Needed(*short_m)),
             ("coil", Arg::Needed(*coil_m)),
@@ -70,24 +74,41 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             coil_kg,
             most_m,
             most_kg,
-        } => vec![
-            ("coil", Arg::There(*coil_m)),
-            ("mass", Arg::Kilograms(*coil_kg, Round::Up)),
-            ("most", Arg::There(*most_m)),
-            ("most-mass", Arg::Kilograms(*most_kg, Round::Down)),
-        ],
+        } => heavy([*coil_m, *most_m], [*coil_kg, *most_kg]).into(),
         _ => Vec::new(),
     }
 }
 
+/// A coil and the most that somebody carries, metres and kilograms.
+fn heavy(
+    [coil_m, most_m]: [f64; 2],
+    [coil_kg, most_kg]: [f64; 2],
+) -> [(&'static str, Arg<'static>); 4] {
+    [
+        ("coil", Arg::There(coil_m)),
+        ("mass", Arg::Kilograms(coil_kg, Round::Up)),
+        ("most", Arg::There(most_m)),
+        ("most-mass", Arg::Kilograms(most_kg, Round::Down)),
+    ]
+}
+
 /// Which ropes are as thin as cord, and the thinnest of them.
-fn thin(ropes: &[RopeName], thinnest_mm: f64, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
+fn thin(
+    ropes: &[RopeName],
+    across_mm: [f64; 2],
+    voice: Voice,
+) -> [(&'static str, Arg<'static>); 4] {
     let names = ropes.iter().map(|named| rope(named, voice));
-    let across = voice.number(thinnest_mm, Round::Nearest);
+    // So that nothing under the limit is shown as no less than it.
+    let [across, limit] = across_mm.map(|mm| {
+        let shown = voice.number(mm, Round::Down);
+        Arg::Figure(format!("{shown} mm"))
+    });
     [
         ("count", Arg::Count(ropes.len())),
         ("ropes", Arg::Said(Said::join(names, ", "))),
-        ("across", Arg::Figure(format!("{across} mm"))),
+        ("across", across),
+        ("limit", limit),
     ]
 }
 

@@ -56,7 +56,11 @@ fn turn_round(
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         belays(clock, HourKind::Turn, voice),
-        beside([slower_turn(slower, voice), begins_on(clock, voice)]),
+        beside([
+            led_back(clock, turn, voice),
+            slower_turn(slower, voice),
+            begins_on(clock, voice),
+        ]),
     ];
     Some(voice.say("clock-turn", &args))
 }
@@ -74,7 +78,11 @@ fn off_bridges(
     }
     let turn = planned.turn_round?;
     let [kind, place, at, leg] = spot(turn, voice);
-    let others = beside([slower_turn(slower, voice), begins_on(clock, voice)]);
+    let others = beside([
+        led_back(clock, turn, voice),
+        slower_turn(slower, voice),
+        begins_on(clock, voice),
+    ]);
     let args = [
         kind,
         place,
@@ -97,10 +105,27 @@ fn never_off_bridges(
 ) -> Said {
     let off = ("kind", Arg::Word("off"));
     let belayed = ("belayed", Arg::yes(planned.turn_if_unbelayed));
-    match planned.turn_round_back_by.map(|late| spot(late, voice)) {
-        Some([kind, place, ..]) => voice.say("clock-turn-never", &[kind, place, until, belayed]),
+    let late = planned.turn_round_back_by;
+    match late.map(|late| spot(late, voice)) {
+        // At its turn the line goes back as planned, with its own belays.
+        Some([kind, place, ..]) => {
+            let planned = late.is_some_and(|late| late.kind == TurnKind::OfTheLine);
+            let belayed = match planned {
+                true => ("belayed", Arg::yes(false)),
+                false => belayed,
+            };
+            voice.say("clock-turn-never", &[kind, place, until, belayed])
+        }
         None => voice.say("clock-turn-never", &[off, until, belayed]),
     }
+}
+
+/// Who leads on a way back that is reckoned with belays, and with which: those ahead hold other falls.
+fn led_back(clock: &StageClock, turn: TurnRound, voice: Voice) -> Option<Said> {
+    let mut legs = clock.belays.iter().flat_map(|asked| &asked.legs);
+    let behind = |leg: &usize| *leg < turn.leg || (*leg == turn.leg && !turn.on_firm_ground);
+    let belayed = turn.kind == TurnKind::OffTheLine && legs.any(behind);
+    belayed.then(|| voice.say("clock-turn-led-back", &[]))
 }
 
 /// That the line begins on hidden gaps, where the way back then ends.
