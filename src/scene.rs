@@ -57,7 +57,9 @@ impl Planner<'_> {
     pub fn others(&self, plan: &Plan) -> Vec<Other> {
         let ropes = self.carried(plan);
         let carried = plan.carry.iter().filter_map(|carry| carry.rope.as_ref());
-        let lost = carried.map(|rope| self.rope_lost(rope, &ropes));
+        let shortest_m = carried.clone().map(|rope| rope.length_m);
+        let shortest_m = shortest_m.fold(f64::INFINITY, f64::min);
+        let lost = carried.map(|rope| self.rope_lost(rope, &ropes, shortest_m));
         // Whoever is left when one stays away is left when one is hurt: of the same people the same falls are asked.
         let alike = [
             once(self.one_fewer(&ropes))
@@ -140,8 +142,8 @@ impl Planner<'_> {
     }
 
     /// The rope stays in its place without any length, so that the others keep their numbers. The loss of one that stays at
-    /// home changes nothing.
-    fn rope_lost(&self, rope: &RopeName, ropes: &[Rope]) -> Missing {
+    /// home changes nothing. A rope shorter than the shortest that somebody ties into is none to tie into.
+    fn rope_lost(&self, rope: &RopeName, ropes: &[Rope], shortest_m: f64) -> Missing {
         let mut ropes: Vec<Rope> = ropes.to_vec();
         let at = rope.rope.checked_sub(1);
         if let Some(lost) = at.and_then(|at| ropes.get_mut(at)) {
@@ -149,7 +151,7 @@ impl Planner<'_> {
         }
         Missing {
             differs: Difference::RopeLost { rope: rope.clone() },
-            party: on_fewer(self.case.party, &ropes),
+            party: on_fewer(self.case.party, &ropes, shortest_m),
             ropes,
             burden: self.case.burden,
         }
@@ -178,10 +180,13 @@ impl Planner<'_> {
     }
 }
 
-/// The party in as many rope teams as there are ropes, where those are fewer than its teams and hold everybody: with a rope lost nobody
+/// The party in as many rope teams as there are ropes no shorter than one that somebody ties into as planned, where those are fewer than its teams and hold everybody: with a rope lost nobody
 /// stays without one.
-fn on_fewer(party: &Party, ropes: &[Rope]) -> Party {
-    let left = ropes.iter().filter(|rope| rope.length_m > 0.0).count();
+fn on_fewer(party: &Party, ropes: &[Rope], shortest_m: f64) -> Party {
+    let left = ropes
+        .iter()
+        .filter(|rope| rope.length_m >= shortest_m)
+        .count();
     let fewer = (1..party.rope_teams().len()).contains(&left);
     let mut party = party.clone();
     if fewer && party.people.len() <= left * ON_ONE_ROPE.end() {

@@ -47,9 +47,8 @@ pub(crate) struct Known<'a> {
 }
 
 impl Known<'_> {
-    /// All that is found whatever the hour.
-    pub(crate) fn findings(&self) -> Vec<Finding> {
-        let mut found = ground_findings(self.job, self.leg);
+    /// What makes the ropes of its teams hold, where one does not.
+    pub(crate) fn cures(&self) -> Vec<Option<RopeCure>> {
         let given = self.cures.map(|asked| Fitted {
             job: self.job,
             leg: self.leg,
@@ -59,7 +58,13 @@ impl Known<'_> {
         });
         let teams = || self.leg.teams.iter().zip(self.setups);
         let cure = |(draft, setup)| given.and_then(|given| given.cure(draft, setup));
-        let cures: Vec<Option<RopeCure>> = teams().map(cure).collect();
+        teams().map(cure).collect()
+    }
+
+    /// All that is found whatever the hour, with the cures that were found before.
+    pub(crate) fn findings(&self, cures: Vec<Option<RopeCure>>) -> Vec<Finding> {
+        let mut found = ground_findings(self.job, self.leg);
+        let teams = || self.leg.teams.iter().zip(self.setups);
         // What is joined to the rope of a team is not there beside it.
         let joined = cures.iter().flatten();
         let joined = joined.filter_map(|cure| Some(cure.joined_to.as_ref()?.rope));
@@ -77,12 +82,12 @@ impl Known<'_> {
                 TiedTeam { setup, asked }.one_by_one(self.job, self.leg, draft)
             };
             found.extend(of_team.findings(&at, alone));
-            let left = |reach: &Reach| {
+            let left = || {
                 let there = Left {
                     gone: &gone,
                     promised: self.promised,
                 };
-                there.beside(self.job, draft, setup, reach)
+                there.beside(self.job, draft, setup)
             };
             let of_rope = team::rope_findings(self.job, setup, cure, &left);
             // One rope is no spare of two teams.
@@ -114,15 +119,9 @@ struct Left<'a> {
 }
 
 impl Left<'_> {
-    /// One longer than that of the team on which a loop reaches somebody, and one that is long enough for a loop by itself: of each kind
-    /// one that the team has already, else the lightest.
-    fn beside(
-        &self,
-        job: &Brief<'_>,
-        draft: &Draft,
-        setup: &TeamSetup,
-        reach: &Reach,
-    ) -> RopesLeft {
+    /// One longer than that of the team, and no cord in place of a rope, on which loops reach everybody whom none does, and one that is
+    /// long enough for a loop by itself: of each kind one that the team has already, else the lightest.
+    fn beside(&self, job: &Brief<'_>, draft: &Draft, setup: &TeamSetup) -> RopesLeft {
         let there = |number: usize| {
             !self.gone.contains(&number) && self.promised.is_left(number, draft.team)
         };
@@ -142,9 +141,14 @@ impl Left<'_> {
         let own_m = own.map_or(f64::INFINITY, |rope| rope.length_m);
         let tied = Tied::of(draft);
         let loop_m = own_loop_m(draft.spacing.spacing_m, job.rules);
+        let cord = own.and_then(|own| job.rope(own.number));
+        let cord = cord.is_some_and(|own| share::is_cord(own, job.rules));
+        let short = || setup.reach.iter().filter(|reach| reach.short_m().is_some());
         let reaches = |rope: &Rope| {
             let load = RopeLoad::of(rope);
-            rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, job.rules)
+            let reached = |reach: &Reach| tied.reaches(reach.person, load, job.rules);
+            let thicker = cord || !share::is_cord(rope, job.rules);
+            thicker && rope.length_m > own_m + 1e-9 && short().all(reached)
         };
         RopesLeft {
             longer: first(&reaches),
@@ -251,13 +255,20 @@ pub(crate) fn stretches(
     all
 }
 
+/// What a leg comes to by what is found of it whatever the hour, and by the leader's word that nobody ropes up there.
+pub(crate) fn verdict_at_any_hour(
+    job: &Brief<'_>,
+    leg: &RopedLeg<'_>,
+    found: &[Finding],
+) -> Verdict {
+    let unroped = zones::unroped(job, leg, None);
+    let unroped = verdict::of_findings(leg.sketch.roped, &unroped);
+    verdict::of_findings(leg.sketch.roped, found).max(unroped)
+}
+
 /// The worst that is found on any leg, whoever walks it.
 pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
-    let of_leg = |leg: &RopedLeg<'_>| {
-        let mut found = ground_findings(job, leg);
-        found.extend(zones::unroped(job, leg, None));
-        verdict::of_findings(leg.sketch.roped, &found)
-    };
+    let of_leg = |leg: &RopedLeg<'_>| verdict_at_any_hour(job, leg, &ground_findings(job, leg));
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
 }
 
@@ -306,7 +317,7 @@ mod tests {
             gone: &gone,
             promised: &Promised::default(),
         };
-        let left = there.beside(&job.case(), &draft, &setups[0], reach);
+        let left = there.beside(&job.case(), &draft, &setups[0]);
         (left.longer.map(|r| r.rope), left.spare.map(|r| r.rope))
     }
 

@@ -9,7 +9,6 @@ use crate::{
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
-        reach::Reach,
     },
     practice::{Cover, Knots, Origin, Rule, Rules},
     rope::{
@@ -155,7 +154,7 @@ pub(super) fn rope_findings(
     job: &Brief<'_>,
     setup: &TeamSetup,
     cure: Option<RopeCure>,
-    left: &dyn Fn(&Reach) -> RopesLeft,
+    left: &dyn Fn() -> RopesLeft,
 ) -> Vec<Fact> {
     let mut found: Vec<Fact> = rope(job, setup, cure).into_iter().collect();
     found.extend(joined(job, setup));
@@ -205,13 +204,13 @@ fn name(rope: &RopeAtHand) -> RopeName {
 fn not_reached(
     setup: &TeamSetup,
     rules: &Rules,
-    left: &dyn Fn(&Reach) -> RopesLeft,
+    left: &dyn Fn() -> RopesLeft,
 ) -> impl Iterator<Item = Fact> {
     let sized_for_anyone = rules.choices.cover.value == Cover::Anyone;
     let short = setup.reach.iter();
     let short = short.filter_map(|reach| Some((reach, reach.short_m()?)));
     short.map(move |(reach, short_m)| {
-        let RopesLeft { longer, spare } = left(reach);
+        let RopesLeft { longer, spare } = left();
         Fact::NotReached {
             falls: PersonName::at(reach.person, &setup.persons),
             short_m,

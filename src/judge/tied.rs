@@ -43,7 +43,7 @@ impl TiedOn<'_> {
 
     /// What is found of the rope of this set-up: whether it is long enough, whom no loop reaches, whether the reserve is there.
     pub(crate) fn rope_facts(&self, setup: &TeamSetup) -> Vec<Fact> {
-        team::rope_findings(self.job, setup, None, &|_| RopesLeft::default())
+        team::rope_findings(self.job, setup, None, &RopesLeft::default)
     }
 
     /// What the plan would call it with what is found of its rope and of its falls; what the ground says for itself is left out.

@@ -103,7 +103,7 @@ fn pairs(ropes: &[Rope]) -> impl Iterator<Item = [usize; 2]> {
 fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {
     let (ropes, rules) = (&hand.ropes, &draft.rules);
     let demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
-    let supply = hand.supply(demands_m.len(), rules);
+    let supply = share::without_cord(hand.supply(demands_m.len(), rules), &demands_m);
     let near_m = share::near_m(ropes, rules);
     let mut shared = share::ways(&demands_m, &supply, near_m);
     let reaching_m = draft

@@ -94,6 +94,7 @@ fn rope(number: usize, own: &Rope, joined: Option<[usize; 2]>, job: &Brief<'_>) 
     WayRope {
         rope: number,
         joined_to,
+        joined: listed.joined,
         name: listed.name.clone(),
         length_m: listed.length_m,
         diameter_mm: listed.diameter_mm,

@@ -29,6 +29,19 @@ pub struct LegBelays {
     pub pieces: Vec<BelayedPiece>,
 }
 
+impl LegBelays {
+    /// Minutes that those on a piece of it take.
+    pub(crate) fn minutes_of(&self, piece: &BelayedPiece) -> f64 {
+        let [all, of_piece] = [self.belays, piece.belays].map(count);
+        self.minutes * of_piece / all.max(1.0)
+    }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "few")]
+fn count(belays: usize) -> f64 {
+    belays as f64
+}
+
 /// A piece of a leg with belays.
 ///
 /// ```

@@ -338,6 +338,9 @@ pub struct TurnRound {
     /// nobody waits for a decision among them.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub on_firm_ground: bool,
+    /// Whether its way back is reckoned with the belays of the way out: who leads back holds other falls.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub belayed_back: bool,
     /// For which hour.
     pub hour: TripHour,
     /// What is done there.

@@ -86,8 +86,8 @@ pub enum TurnInTime {
     No,
 }
 
-/// Where who is under way is off hidden gaps, when no turn is in time: the sooner way of those on which none lie beyond, else the sooner
-/// one, and none over a leg that stops or is outside.
+/// Where who is under way is off hidden gaps, when no turn is off all of them in time: of the ways that are in time one on which none lie
+/// beyond, else the sooner one, and on over no leg that stops or is outside. Gaps that are no farther apart than the margin are one.
 ///
 /// ```
 /// use schrund::{plan::{fact::Fact, in_time::{TurnInTime, WayOff}}, practice::Origin};
@@ -115,13 +115,17 @@ pub enum WayOff {
         at_m: f64,
         /// When they are there.
         at: Clock,
+        /// Whether other hidden gaps lie beyond: they wait there.
+        more: bool,
     },
     /// On along the line.
     On {
         /// To where: chainage, metres.
         at_m: f64,
-        /// When they are there.
+        /// When they are there, halts left out.
         at: Clock,
+        /// Whether other hidden gaps lie beyond: they wait there.
+        more: bool,
     },
     /// The line has no place off them.
     NoneOnLine,

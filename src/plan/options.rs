@@ -188,7 +188,10 @@ pub struct WayRope {
     /// Which of them is joined to it by a bend: they are one rope then, `joined`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joined_to: Option<usize>,
-    /// What the leader calls it; absent where two are joined.
+    /// Whether two ropes are joined in it, by this way or before.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub joined: bool,
+    /// What the leader calls it; absent where two are joined by this way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub name: Option<String>,
     /// Its length, with the bend tied where two are joined, metres.

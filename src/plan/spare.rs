@@ -33,7 +33,7 @@ pub struct SpareRope {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub joined_on: Vec<usize>,
     /// The legs on which it is carried because a loop ends short of the lip and the finding names it, or because it is long enough for a
-    /// loop by itself where those left have too little rope for any haul, or a loop ends less than a metre below the lip.
+    /// loop by itself where those left have too little rope for any haul, or a loop ends less than `near_lip_m` below the lip.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rescue_on: Vec<usize>,
     /// The team that it is carried for; no other one has it.

@@ -4,6 +4,7 @@ use crate::{
     legs::knots,
     plan::change::Change,
     practice::{Origin, Rule, Rules},
+    rope::share,
     trip::{party::ON_ONE_ROPE, rope::Rope},
 };
 
@@ -76,9 +77,14 @@ pub(crate) fn joined(first: &Rope, second: &Rope, rules: &Rules) -> Option<Rope>
     let length_m = first.length_m + second.length_m - rules[Rule::JoinBendM];
     let across = [first.diameter_mm, second.diameter_mm];
     let assumed = |mm: Option<f64>| mm.unwrap_or(rules[Rule::RopeDiameterMm]);
+    // What weighs most, unless one is as thin as cord: that is told of both.
+    let cord = [first, second]
+        .into_iter()
+        .any(|rope| share::is_cord(rope, rules));
+    let of_both = if cord { f64::min } else { f64::max };
     (length_m > 0.0).then(|| Rope {
         length_m,
-        diameter_mm: across.map(assumed).into_iter().reduce(f64::max),
+        diameter_mm: across.map(assumed).into_iter().reduce(of_both),
         name: None,
         joined: true,
     })

@@ -162,10 +162,27 @@ pub fn ways(demands_m: &[f64], supply: &[Supply], near_m: f64) -> Vec<Shared> {
     ways
 }
 
+/// The same without those as thin as cord, where the others hold these demands.
+pub(crate) fn without_cord(supply: Vec<Supply>, demands_m: &[f64]) -> Vec<Supply> {
+    let ropes: Vec<Supply> = supply.iter().copied().filter(|s| !s.cord).collect();
+    let given = lightest(demands_m, 0.0, &ropes);
+    let all = given.len() == demands_m.len();
+    let mut pairs = given.iter().zip(demands_m);
+    match all && pairs.all(|(s, demand_m)| holds(s.length_m, *demand_m)) {
+        true => ropes,
+        false => supply,
+    }
+}
+
+/// What there is to be given for these demands, cord only where the others do not hold them.
+pub(crate) fn supply_for(demands_m: &[f64], ropes: &[Rope], rules: &Rules) -> Vec<Supply> {
+    without_cord(supply(ropes, demands_m.len(), rules), demands_m)
+}
+
 /// The best of [`ways`].
 #[must_use]
 pub fn best(demands_m: &[f64], ropes: &[Rope], rules: &Rules) -> Shared {
-    let supply = supply(ropes, demands_m.len(), rules);
+    let supply = supply_for(demands_m, ropes, rules);
     let nothing = Shared {
         fit: Fit::Short,
         given: Vec::new(),

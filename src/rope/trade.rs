@@ -123,7 +123,7 @@ pub(crate) fn best(
     if job.ropes.is_empty() || !few {
         return by_demand;
     }
-    let supply = || share::supply(job.ropes, demands_m.len(), job.rules);
+    let supply = || share::supply_for(demands_m, job.ropes, job.rules);
     let short = by_demand.fit == Fit::Short;
     let looks = |given: &[Supply]| looks(job, legs, demands_m, given);
     let picked = if short {

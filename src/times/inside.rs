@@ -17,7 +17,7 @@ use crate::{
 /// So far behind where a belay begins it is begun, metres: nobody measures that.
 const BEHIND_M: f64 = 1e-6;
 
-/// The most pieces of a leg; the pieces of one that is longer than any walk are longer.
+/// The most pieces of a leg, beside those that its belays begin; the pieces of one that is longer than any walk are longer.
 const PIECES_MOST: f64 = 10_000.0;
 
 /// Minutes from the begin of a leg to places on it, and from there back, rest included and halts not.
@@ -36,6 +36,8 @@ struct Reached {
     out_min: f64,
     /// Minutes back to it.
     back_min: f64,
+    /// Minutes more for who turns here, both ways: they make whole belays, as many as are begun.
+    turn_min: f64,
 }
 
 impl InsideLeg {
@@ -74,14 +76,14 @@ impl InsideLeg {
             at_m,
             out_min,
             back_min,
+            turn_min: 0.0,
         });
         Self {
             reached: reached.collect(),
         }
     }
 
-    /// The same with belays on stretches of it, out and back, given out evenly over each; those at a single place are made behind it. Who
-    /// turns on such a stretch makes whole ones on both ways: as many as are begun.
+    /// The same with belays on stretches of it, out and back, given out evenly over each; those at a single place are made behind it.
     pub(super) fn with(&self, belays: &[Belayed]) -> Self {
         let (Some(first), Some(last)) = (self.reached.first(), self.reached.last()) else {
             return self.clone();
@@ -102,16 +104,17 @@ impl InsideLeg {
             let out_min: f64 = belays.iter().map(|b| b.upto_min(at_m)).sum();
             let begun_min: f64 = belays.iter().map(|b| b.begun_min(at_m)).sum();
             r.out_min += out_min;
-            r.back_min += 2.0 * begun_min - out_min;
+            r.back_min += out_min;
+            r.turn_min += 2.0 * (begun_min - out_min);
         }
         Self { reached }
     }
 
-    /// The same with the way back of another one over the same leg.
+    /// The same with the way back of another one over the same leg, and no more for who turns.
     pub(super) fn back_as(&self, other: &Self) -> Self {
-        let both = self.reached.iter().zip(&other.reached);
-        let reached = both.map(|(out, back)| Reached {
-            back_min: back.back_min,
+        let reached = self.reached.iter().map(|out| Reached {
+            back_min: other.back_min(out.at_m),
+            turn_min: 0.0,
             ..*out
         });
         Self {
@@ -122,6 +125,11 @@ impl InsideLeg {
     /// Minutes from the begin of the leg to a place on it.
     pub(crate) fn out_min(&self, at_m: f64) -> f64 {
         self.at(at_m).out_min
+    }
+
+    /// Minutes more for who turns at a place on the leg, both ways.
+    pub(crate) fn turn_min(&self, at_m: f64) -> f64 {
+        self.at(at_m).turn_min
     }
 
     /// Minutes from a place on the leg back to its begin.
@@ -141,16 +149,18 @@ impl InsideLeg {
 
     /// How far the team comes from the begin of a stretch in so many minutes, at most to its end.
     pub(crate) fn out_in(&self, stretch: Stretch, min: f64) -> f64 {
-        self.come_in(stretch, min, |reached| reached.out_min)
+        let from_min = self.out_min(stretch.from_m);
+        self.come_in(stretch, from_min + min.max(0.0), |r| r.out_min)
     }
 
     /// How far it comes so that it is back at the begin of the stretch after so many minutes, at most to its end.
     pub(crate) fn out_and_back_in(&self, stretch: Stretch, min: f64) -> f64 {
-        self.come_in(stretch, min, |reached| reached.out_min + reached.back_min)
+        let from = self.at(stretch.from_m);
+        let until_min = from.out_min + from.back_min + min.max(0.0);
+        self.come_in(stretch, until_min, |r| r.out_min + r.back_min + r.turn_min)
     }
 
-    fn come_in(&self, stretch: Stretch, min: f64, of: fn(&Reached) -> f64) -> f64 {
-        let until_min = of(&self.at(stretch.from_m)) + min.max(0.0);
+    fn come_in(&self, stretch: Stretch, until_min: f64, of: fn(&Reached) -> f64) -> f64 {
         let after = self.reached.partition_point(|r| of(r) <= until_min);
         let before = after.checked_sub(1).and_then(|i| self.reached.get(i));
         let at_m = match (before, self.reached.get(after)) {
@@ -176,6 +186,7 @@ impl InsideLeg {
                     at_m,
                     out_min: between(|r| r.out_min),
                     back_min: between(|r| r.back_min),
+                    turn_min: between(|r| r.turn_min),
                 }
             }
             (Some(&only), None) | (None, Some(&only)) => only,
@@ -183,6 +194,7 @@ impl InsideLeg {
                 at_m,
                 out_min: 0.0,
                 back_min: 0.0,
+                turn_min: 0.0,
             },
         }
     }
@@ -275,6 +287,60 @@ mod tests {
         ground::climb::{Climbed, at_places},
         practice::set::Source,
     };
+
+    /// 100 m in ten minutes out and twenty back, with four belays of ten minutes on its last 80 m.
+    fn belayed() -> [InsideLeg; 2] {
+        let at = |at_m: f64| Reached {
+            at_m,
+            out_min: at_m / 10.0,
+            back_min: at_m / 5.0,
+            turn_min: 0.0,
+        };
+        let bare = InsideLeg {
+            reached: vec![at(0.0), at(100.0)],
+        };
+        let belays = Belayed {
+            on: Stretch {
+                from_m: 20.0,
+                to_m: 100.0,
+            },
+            belays: 4.0,
+            each_min: 10.0,
+        };
+        [bare.with(&[belays]), bare]
+    }
+
+    #[test]
+    fn who_passes_makes_belays_evenly_and_who_turns_whole_ones() {
+        let [leg, _] = belayed();
+        let is = |got: f64, want: f64| assert!((got - want).abs() < 1e-3, "{got}, not {want}");
+        // Half a belay beyond the first: one and a half each way, two by who turns there.
+        is(leg.out_min(50.0), 5.0 + 15.0);
+        is(leg.back_min(50.0), 10.0 + 15.0);
+        is(leg.turn_min(50.0), 2.0 * 5.0);
+        for edge_m in [0.0, 20.0, 40.0, 60.0, 80.0, 100.0] {
+            is(leg.turn_min(edge_m), 0.0);
+        }
+        let whole = Stretch {
+            from_m: 0.0,
+            to_m: 100.0,
+        };
+        // What 40 m and two belays take is missed by a minute: one is enough up to where the second begins.
+        is(leg.out_and_back_in(whole, 4.0 + 8.0 + 40.0 - 1.0), 40.0);
+        is(leg.out_and_back_in(whole, 5.0 + 10.0 + 40.0), 50.0);
+    }
+
+    #[test]
+    fn a_way_back_without_belays_is_that_of_the_bare_leg() {
+        let [belayed, bare] = belayed();
+        let unbelayed = belayed.back_as(&bare);
+        for at_m in [0.0, 10.0, 20.0, 33.0, 50.0, 99.0, 100.0] {
+            let back_min = unbelayed.back_min(at_m);
+            assert!((back_min - bare.back_min(at_m)).abs() < 1e-9, "{at_m}");
+            assert!((unbelayed.out_min(at_m) - belayed.out_min(at_m)).abs() < 1e-9);
+            assert!(unbelayed.turn_min(at_m).abs() < 1e-9);
+        }
+    }
 
     const WHOLE: Stretch = Stretch {
         from_m: 1000.0,

@@ -180,7 +180,8 @@ impl<'a> WalkedStage<'a> {
                     to_m: at_m,
                     ..part.stretch
                 };
-                let there_min = home_min + self.factor * inside.back_over_min(way);
+                let back_min = inside.back_over_min(way) + inside.turn_min(at_m);
+                let there_min = home_min + self.factor * back_min;
                 last = Some((spot(at_m), there_min));
                 if at_m < part.stretch.to_m {
                     return last;
@@ -231,14 +232,19 @@ impl<'a> WalkedStage<'a> {
         back.map_or(0.0, |back| back.home_min_from(at_m, self.factor))
     }
 
-    /// Minutes from the start until a place of the stage is left.
-    pub(crate) fn left_min(&self, at_m: f64) -> f64 {
-        let mut begun = self.begun();
-        let on = begun.find(|(leg, ..)| at_m <= leg.sketch.stretch.to_m);
-        on.map_or_else(
-            || self.arrival_min(),
-            |(_, hours, begins_min)| begins_min + hours.left_min(at_m, self.factor),
-        )
+    /// Minutes from the start to a place of the stage, halts left out.
+    pub(crate) fn moving_min(&self, at_m: f64) -> f64 {
+        let on_leg = |(leg, hours): (&RopedLeg<'_>, &Hours)| {
+            let Stretch { from_m, to_m } = leg.sketch.stretch;
+            match at_m {
+                at_m if at_m <= from_m => 0.0,
+                at_m if at_m <= to_m => {
+                    self.factor * (hours.rope_up_min + hours.inside.out_min(at_m))
+                }
+                _ => hours.total_min(self.factor) - hours.halt_min,
+            }
+        };
+        self.legs.iter().zip(self.hours).map(on_leg).sum()
     }
 
     /// Each leg, with the way back from its begin.
@@ -273,7 +279,8 @@ impl OffBridges<'_> {
     /// Minutes from the start until then, for who leaves a place of a leg as planned; `None` before the first of them.
     pub(crate) fn left_min(&self, spot: LegSpot) -> Option<f64> {
         let back = self.ways.iter().find(|way| way.leg.number == spot.leg)?;
-        let there_min = back.begins_min + back.hours.left_min(spot.at_m, self.factor);
+        let turn_min = self.factor * back.hours.inside.turn_min(spot.at_m);
+        let there_min = back.begins_min + back.hours.left_min(spot.at_m, self.factor) + turn_min;
         let home_min = back.home_min_from(spot.at_m, self.factor);
         let beyond = spot.is_beyond(self.first);
         beyond.then_some(there_min + home_min - self.from_gaps_min)

@@ -207,11 +207,12 @@ fn dark_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Vec<usize> {
     let (nights, here) = (nights_of(walked, 0.0), start_at(walked));
     let is_dark = |hours: &Hours, belays: &LegBelays| {
         let mut clocks = belays.pieces.iter().filter_map(|piece| {
-            let clock = [
-                hours.arrived_at(piece.from_m)?,
-                hours.arrived_at(piece.to_m)?,
-            ];
-            from_here(here, piece.to_m, clock)
+            let begin = hours.arrived_at(piece.from_m)?;
+            let end = hours.arrived_at(piece.to_m)?;
+            // Those at a single place are made behind it.
+            let made = begin.after(belays.minutes_of(piece));
+            let end = if made.is_later_than(end) { made } else { end };
+            from_here(here, piece.to_m, [begin, end])
         });
         clocks.any(|clock| nights.iter().any(|night| night.holds_of(clock)))
     };

@@ -7,7 +7,7 @@ use crate::{
     judge::{
         belays::belays,
         cure::Promised,
-        leg::{Known, of_hours, stretches},
+        leg::{Known, of_hours, stretches, verdict_at_any_hour},
         place::{height_m, position},
         verdict,
     },
@@ -82,7 +82,7 @@ impl Untimed {
 pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, hours);
     let barred = settled.legs.iter().zip(&found).filter(|(leg, found)| {
-        verdict::of_findings(leg.sketch.roped, &found.findings) >= Verdict::Outside
+        verdict_at_any_hour(settled.job, leg, &found.findings) >= Verdict::Outside
     });
     let barred: Vec<usize> = barred.map(|(leg, _)| leg.number).collect();
     let of_stage = stages.iter().flat_map(|stage| {
@@ -115,17 +115,17 @@ struct StageHours<'a> {
 impl Settled<'_> {
     /// What is found of each leg whatever the hour.
     pub(crate) fn untimed(&self) -> Vec<Untimed> {
-        let of_leg = |(index, leg)| {
+        // Ropes go to cures on all legs before any is a spare.
+        let cured = self.legs.iter().enumerate().map(|(index, leg)| {
             let (setups, unanswered) = self.setups(index, leg);
-            let known = Known {
-                job: self.job,
-                leg,
-                setups: &setups,
-                unanswered: &unanswered,
-                cures: self.cures,
-                promised: self.promised,
-            };
-            let findings = known.findings();
+            let cures = self.known(leg, &setups, &unanswered).cures();
+            (leg, setups, unanswered, cures)
+        });
+        let cured: Vec<_> = cured.collect();
+        let of_leg = |(leg, setups, unanswered, cures)| {
+            let setups: Vec<TeamSetup> = setups;
+            let unanswered: Vec<Refusal> = unanswered;
+            let findings = self.known(leg, &setups, &unanswered).findings(cures);
             let stretches = stretches(self.job, leg, &findings, &setups);
             Untimed {
                 belays: belays(self.job, leg, &findings, &stretches),
@@ -134,7 +134,23 @@ impl Settled<'_> {
                 stretches,
             }
         };
-        self.legs.iter().enumerate().map(of_leg).collect()
+        cured.into_iter().map(of_leg).collect()
+    }
+
+    fn known<'k>(
+        &'k self,
+        leg: &'k RopedLeg<'k>,
+        setups: &'k [TeamSetup],
+        unanswered: &'k [Refusal],
+    ) -> Known<'k> {
+        Known {
+            job: self.job,
+            leg,
+            setups,
+            unanswered,
+            cures: self.cures,
+            promised: self.promised,
+        }
     }
 
     fn leg(&self, leg: &RopedLeg<'_>, found: Untimed, hours: &Hours, of: &StageHours<'_>) -> Leg {

@@ -12,9 +12,9 @@ use crate::{
         reach::Reach,
         spare::SpareRope,
     },
-    practice::Rule,
     rope::{
         carried::{Carried, RopeLoad},
+        reserve::free,
         share::{holds, is_cord, mass_kg},
     },
     trip::{job::Brief, party::Called, rope::Rope},
@@ -136,10 +136,10 @@ fn reaches_everybody(rope: &Rope, job: &Brief<'_>, legs: &[Leg]) -> bool {
         let own = own.filter(|own| own.length_m < rope.length_m);
         let longer = own.is_some_and(|own| kg(rope.diameter_mm) <= kg(own.diameter_mm) + 1e-9);
         let carried = Carried::of(&setup.ledger, RopeLoad::of(rope), job.rules);
-        let more_m = carried.coil_m - setup.coil_carried_m;
-        let reaches =
-            |reach: &Reach| reach.whoever || reach.depth_m + more_m >= job.rules[Rule::NearLipM];
-        longer && holds(rope.length_m, setup.ledger.total_m) && setup.reach.iter().all(reaches)
+        let falls = free(setup.people, setup.spacing_m, carried.coil_m);
+        let mut falls = falls.iter();
+        let below = falls.all(|free| free.is_below_lip(setup.spacing_m, job.rules));
+        longer && below && holds(rope.length_m, setup.ledger.total_m)
     };
     let one = legs.iter().all(|leg| leg.teams.len() <= 1);
     let mut setups = legs.iter().flat_map(|leg| &leg.teams);

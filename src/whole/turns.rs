@@ -6,6 +6,7 @@ use crate::{
         clock::{TurnKind, TurnRound},
         in_time::{InTime, StartBy, TripHour, TurnInTime, WayOff},
     },
+    practice::Rule,
     times::{backwards::WalkedStage, hours::Hours, turn::LatestTurn},
     trip::{clock::Clock, route::Stretch},
 };
@@ -63,6 +64,10 @@ pub(super) fn turn_round(
     let mut legs = walked.legs.iter();
     let next = legs.find(|leg| Some(leg.number) == barred);
     let before = next.filter(|leg| turn.spot.at_m >= leg.sketch.stretch.from_m - 1e-6);
+    let mut ways = walked.legs.iter().zip(walked.hours);
+    let belayed = ways.any(|(leg, hours)| {
+        hours.belay_min > 0.0 && leg.sketch.stretch.from_m < turn.spot.at_m - 1e-6
+    });
     TurnRound {
         by: start.after(turn.min).cut_off(),
         at_m: turn.spot.at_m,
@@ -71,6 +76,7 @@ pub(super) fn turn_round(
         before: before.map(|leg| leg.number),
         bridges_left: turn.bridges_left_min.map(|min| start.after(min)),
         on_firm_ground: turn.on_firm_ground,
+        belayed_back: belayed && !turn.of_line,
         hour,
         kind: if turn.of_line {
             TurnKind::OfTheLine
@@ -167,36 +173,63 @@ fn is_before_hidden(walked: &WalkedStage<'_>) -> bool {
 /// Where who is under way is off hidden gaps; the way to these legs is barred. `None` where nobody is under way.
 fn way_off(walked: &WalkedStage<'_>, barred: &[usize]) -> Option<WayOff> {
     let (here_m, hour) = (walked.here_m()?, walked.job.timetable.start.value?);
-    let length_m = walked.legs.first()?.stage.stage.length_m();
-    let gaps = walked.hidden();
+    // A strip that is no wider than what a drawing errs by is none.
+    let gaps = Stretch::merged(walked.hidden(), walked.job.rules[Rule::MarginM]);
     let stands_on = |gaps: &&Stretch| gaps.from_m <= here_m && here_m < gaps.to_m;
     let Some(on) = gaps.iter().find(stands_on) else {
         return Some(WayOff::NotOn);
     };
-    let barred_on = || {
-        let ahead = Stretch {
-            from_m: here_m,
-            to_m: on.to_m,
-        };
-        let mut legs = walked
-            .legs
-            .iter()
-            .filter(|leg| barred.contains(&leg.number));
-        legs.any(|leg| leg.sketch.stretch.overlaps(&ahead))
-    };
-    let back = (on.from_m > 1e-6).then(|| {
-        let min = walked.home_min(here_m) - walked.home_min(on.from_m);
-        let others = gaps.iter().any(|other| other.to_m <= on.from_m);
-        let (at_m, at) = (on.from_m, hour.after(min));
-        (others, min, WayOff::Back { at_m, at })
+    let length_m = walked.legs.first()?.stage.stage.length_m();
+    let beyond = |side: &dyn Fn(&Stretch) -> bool| gaps.iter().any(side);
+    let back = (on.from_m > 1e-6).then(|| Off {
+        min: walked.home_min(here_m) - walked.home_min(on.from_m),
+        at_m: on.from_m,
+        more: beyond(&|other| other.to_m <= on.from_m),
+        back: true,
     });
-    let ahead = (on.to_m < length_m - 1e-6 && !barred_on()).then(|| {
-        let min = walked.left_min(on.to_m) - walked.left_min(here_m);
-        let others = gaps.iter().any(|other| other.from_m >= on.to_m);
-        let (at_m, at) = (on.to_m, hour.after(min));
-        (others, min, WayOff::On { at_m, at })
+    let ahead =
+        (on.to_m < length_m - 1e-6 && !is_barred(walked, barred, here_m, on.to_m)).then(|| Off {
+            min: walked.moving_min(on.to_m) - walked.moving_min(here_m),
+            at_m: on.to_m,
+            more: beyond(&|other| other.from_m >= on.to_m),
+            back: false,
+        });
+    let until = walked.job.timetable.bridges_until.value;
+    let late = |off: &Off| until.is_some_and(|until| hour.after(off.min).is_later_than(until));
+    // In time rather where none lie beyond; else whatever is sooner.
+    let order = |off: &Off| (late(off), off.more && !late(off));
+    let best = back.into_iter().chain(ahead).min_by(|a, b| {
+        let order = order(a).cmp(&order(b));
+        order.then(a.min.total_cmp(&b.min))
     });
-    let ways = back.into_iter().chain(ahead);
-    let sooner = ways.min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    Some(sooner.map_or(WayOff::NoneOnLine, |(.., way)| way))
+    Some(best.map_or(WayOff::NoneOnLine, |off| off.told(hour)))
+}
+
+/// A way off the hidden gaps on which somebody stands.
+struct Off {
+    min: f64,
+    at_m: f64,
+    /// Whether others lie beyond.
+    more: bool,
+    back: bool,
+}
+
+impl Off {
+    fn told(&self, hour: Clock) -> WayOff {
+        let (at_m, at, more) = (self.at_m, hour.after(self.min), self.more);
+        match self.back {
+            true => WayOff::Back { at_m, at, more },
+            false => WayOff::On { at_m, at, more },
+        }
+    }
+}
+
+/// Whether one of these legs lies on the way from a place of the stage to one ahead.
+fn is_barred(walked: &WalkedStage<'_>, barred: &[usize], from_m: f64, to_m: f64) -> bool {
+    let ahead = Stretch { from_m, to_m };
+    let mut legs = walked
+        .legs
+        .iter()
+        .filter(|leg| barred.contains(&leg.number));
+    legs.any(|leg| leg.sketch.stretch.overlaps(&ahead))
 }

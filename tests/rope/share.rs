@@ -30,9 +30,11 @@ fn the_lightest_rope_that_holds_the_set_up_is_carried() {
     // So thin it may be cord (our judgement): only where no other one does.
     trip.ropes[2].diameter_mm = Some(6.9);
     assert_eq!(carried(&trip), [2]);
-    for rope in &mut trip.ropes[..2] {
-        rope.length_m = 40.0;
-    }
+    // Be it with little to spare.
+    trip.ropes[0].length_m = 40.0;
+    trip.ropes[1].length_m = 42.5;
+    assert_eq!(carried(&trip), [2]);
+    trip.ropes[1].length_m = 40.0;
     assert_eq!(carried(&trip), [3]);
 }
 

@@ -42,32 +42,50 @@ fn who_stands_on_ice_is_told_where_they_are_off_it_and_who_does_not_stays_off() 
         let hours = format!("start = \"09:00\"\nstart_at_km = {km}\nbridges_until = \"09:01\"");
         hints(&two(3, &hours))
     };
-    let never = |what: &str| format!("{what}: no turn from here is off them in time");
+    let never = |what: &str| format!("{what}: no turn from here is off all of them in time");
     let stay = || never("stay off that ice");
     // Before the first ice, and between both.
     assert_eq!(at("0.5"), [stay(), stay()]);
     assert_eq!(at("1.5"), [stay()]);
-    // On the first ice on is over the second one, be back as long: 390 m at 4 km/h are 6 min.
-    let back = never("go back to 0.69 km, off the ice at 09:06");
-    assert_eq!(at("1.09"), [back]);
-    // On the second one back is over the first.
+    // 10 m before its end, which is in time, and the second one is not.
+    let on = never("go on to 1.10 km, off the bridges at 09:00, and wait there (more lie beyond)");
+    assert_eq!(at("1.09"), [on]);
+    // On the second one, the first behind: the sooner way where neither is in time.
+    let back =
+        never("go back to 2.40 km, off the bridges at 09:02, and wait there (more lie beyond)");
+    assert_eq!(at("2.5"), [back]);
     assert_eq!(
-        at("2.42"),
-        [never("go on to 2.81 km, off the ice at 09:06")]
+        at("2.7"),
+        [never("go on to 2.81 km, off the bridges at 09:02")]
     );
 }
 
-/// Out and back: who goes on has the ice before them again.
+/// Out and back: firm ground that is reached in time on the far side is where to wait, else the sooner side.
 #[test]
-fn nobody_goes_on_over_ice_that_lies_on_the_way_home() {
-    let trip = Trip::along(&[(0.0, -900.0), (0.0, 900.0), (0.0, -900.0)]);
-    let trip = trip.heights(|_, _| 2500.0).middle(SNOW);
-    let hours = "start = \"09:00\"\nstart_at_km = 1.0\nbridges_until = \"09:04\"";
-    let told = hints(&trip.rules(hours).plan());
-    assert!(!told.is_empty(), "it comes back late");
-    for hint in &told {
-        assert!(hint.starts_with("go back to 0.69 km"), "{told:?}");
-    }
+fn who_is_late_out_and_back_leaves_the_ice_where_it_is_sooner() {
+    let told = |km: &str, halt: &str| {
+        let trip = Trip::along(&[(0.0, -900.0), (0.0, 900.0), (0.0, -900.0)]);
+        let trip = trip.heights(|_, _| 2500.0).middle(SNOW);
+        let hours =
+            format!("start = \"09:00\"\nstart_at_km = {km}\nbridges_until = \"09:01\"{halt}");
+        let told = hints(&trip.rules(&hours).plan());
+        assert!(
+            told.windows(2).all(|pair| pair[0] == pair[1]),
+            "one order: {told:?}"
+        );
+        told.into_iter().next().expect("it comes back late")
+    };
+    let wait = "and wait there (more lie beyond)";
+    assert!(told("1.08", "").starts_with(&format!(
+        "go on to 1.10 km, off the bridges at 09:00, {wait}"
+    )));
+    assert!(told("0.85", "").starts_with("go back to 0.69 km, off the bridges at 09:02:"));
+    assert!(told("1.0", "").starts_with(&format!(
+        "go on to 1.10 km, off the bridges at 09:02, {wait}"
+    )));
+    // Nobody rests on the way off.
+    let halt = "\n[[halt]]\nat_km = 1.05\nminutes = 60";
+    assert_eq!(told("1.0", halt), told("1.0", ""));
 }
 
 /// The ice that is sooner crossed than left back is not crossed where the way to it is barred.
@@ -79,7 +97,11 @@ fn nobody_goes_on_over_a_leg_that_is_barred() {
         let hours = "start = \"09:00\"\nstart_at_km = 1.05\nbridges_until = \"09:00\"";
         hints(&trip.rules(hours).plan())
     };
-    assert!(told(4.0)[0].starts_with("go on to 1.1"), "{:?}", told(4.0));
+    assert!(
+        told(4.0)[0].starts_with("go on to 1.10 km, off the bridges at 09:01"),
+        "{:?}",
+        told(4.0)
+    );
     assert!(
         told(60.0)[0].starts_with("go back to 0.69 km"),
         "{:?}",
@@ -121,7 +143,7 @@ fn a_turn_that_only_belays_make_late_is_told_so() {
         let says = match turn {
             TurnInTime::Yes => "turn round in time",
             TurnInTime::Unbelayed => "turn round now if the way back needs no belays",
-            TurnInTime::No => "stay off that ice",
+            TurnInTime::No => "stay off that ice: no turn from here is off all",
         };
         assert!(hint.starts_with(says), "{hint}");
         let lines = clock::lines(&plan, Voice::default());

@@ -162,7 +162,7 @@ fn belays_in_the_dark_are_told_with_a_start_that_is_early_enough() {
         let clock = plan.clock.expect("a day is given").first;
         (
             clock.dark_belays,
-            first.contains("; as planned the belays on leg 2 are in the dark"),
+            first.contains("; as planned belays on leg 2 are in the dark"),
         )
     };
     assert_eq!(told("04:00", STEEP), (vec![2], true));

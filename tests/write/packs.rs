@@ -60,7 +60,7 @@ fn each_rope_that_a_finding_asks_for_is_carried() {
         [rescue("40 m", "legs 2, 4"), stays("30 m")]
     );
     let longer = of(&[60.0, 80.0, 30.0]).planned();
-    let instead = "Carry the 80 m rope instead, a loop on it reaches everybody; or too, with person 1 or person 3: rescue on legs 2, 4";
+    let instead = "Carry the 80 m rope instead, its loops reach below the lip; or too, with person 1 or person 3: rescue on legs 2, 4";
     let says = told(&longer).join(" ");
     assert_eq!(says, format!("{instead} {}", stays("30 m")));
     // Where it is no longer than the rope of the team it is none in place of it.

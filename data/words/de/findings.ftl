@@ -246,7 +246,7 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
 
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
-    [longer] dort in { $rope } einbinden, daran reicht eine Lose Rolle; oder eine andere Bergung vorsehen
+    [longer] dort in { $rope } einbinden, daran reicht eine Lose Rolle unter den Spaltenrand; oder eine andere Bergung vorsehen
     [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür, im Rucksack von jemand anderem; oder eine andere Bergung vorsehen
    *[none] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
@@ -374,7 +374,7 @@ bridges-late = { $just ->
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
             [unbelayed] jetzt umkehren, wenn auf dem Rückweg nicht zu sichern ist; ist dort so oft zu sichern wie auf dem Hinweg, ist keine Umkehr rechtzeitig von ihnen herunter: dann { way-off-ice }
-           *[no] { way-off-ice }: keine Umkehr von hier ist rechtzeitig von ihnen herunter
+           *[no] { way-off-ice }: keine Umkehr von hier ist rechtzeitig von allen herunter
         }
        *[no] { $turns ->
             [yes] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
@@ -392,7 +392,7 @@ bridges-late = { $just ->
         [under-way] { $turns ->
             [yes] rechtzeitig umkehren
             [unbelayed] jetzt umkehren, wenn auf dem Rückweg nicht zu sichern ist, sonst { way-off-ice }
-           *[no] { way-off-ice }: keine Umkehr ist rechtzeitig
+           *[no] { way-off-ice }: keine Umkehr ist für alle rechtzeitig
         }
        *[no] { $turns ->
             [yes] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
@@ -402,9 +402,15 @@ bridges-late = { $just ->
     }
     .act = spät für Schneebrücken: jede sondieren
 way-off-ice = { $off ->
-    [back] zurück zu { $place }, um { $at } vom Eis herunter
-    [on] weiter zu { $place }, um { $at } vom Eis herunter
-    [none] das Eis verlassen, wo das Gelände es zulässt, die Linie hat keine Stelle neben ihm
+    [back] zurück zu { $place }, um { $at } von den Brücken herunter{ $more ->
+        [yes] , und dort warten (jenseits kommen weitere)
+       *[no] { "" }
+    }
+    [on] weiter zu { $place }, um { $at } von den Brücken herunter{ $more ->
+        [yes] , und dort warten (jenseits kommen weitere)
+       *[no] { "" }
+    }
+    [none] das Eis verlassen, wo das Gelände es zulässt, auf der Linie führt kein Weg von ihm
    *[not-on] diesem Eis fernbleiben
 }
 

@@ -166,7 +166,7 @@ clock-latest-start-back-never = ; mit keinem Aufbruch an diesem Tag bis { $by } 
 clock-latest-start-bridges = ; für die Brücken bis { $at }, um bis { $until } von allen herunter zu sein
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-dark = ; dann dunkel: { $legs }
-clock-latest-start-dark-belays = ; wie geplant liegen die Sicherungen auf { $on } im Dunkeln
+clock-latest-start-dark-belays = ; wie geplant liegen Sicherungen auf { $on } im Dunkeln
 clock-latest-start-slower-none = ; Langsamere: zu spät
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
@@ -632,7 +632,7 @@ page-left = { $good-for ->
        *[no] { "" }
     }
     [rescue] Auch { $ropes } mitnehmen{ $by }: Reserve für eine Bergung auf { $legs }
-    [instead] Stattdessen { $ropes } mitnehmen, worauf eine Lose Rolle alle erreicht; oder auch{ $by }: Reserve für eine Bergung auf { $legs }
+    [instead] Stattdessen { $ropes } mitnehmen, Lose Rollen reichen damit unter den Spaltenrand; oder auch{ $by }: Reserve für eine Bergung auf { $legs }
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
 }{ $carried ->

@@ -246,7 +246,7 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
-    [longer] tie into { $rope } there, on which a loop reaches them; or plan another rescue for them
+    [longer] tie into { $rope } there, on which a loop reaches below the lip; or plan another rescue for them
     [spare] take { $rope }, which no set-up needs, as a spare for that, in another's pack; or plan another rescue for them
    *[none] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
@@ -374,7 +374,7 @@ bridges-late = { $just ->
         [under-way] { $turns ->
             [yes] turn round in time
             [unbelayed] turn round now if the way back needs no belays; with those of the way out no turn is off them in time: then { way-off-ice }
-           *[no] { way-off-ice }: no turn from here is off them in time
+           *[no] { way-off-ice }: no turn from here is off all of them in time
         }
        *[no] { $turns ->
             [yes] no start of the day is early enough: turn round in time, or take another line
@@ -392,7 +392,7 @@ bridges-late = { $just ->
         [under-way] { $turns ->
             [yes] turn round in time
             [unbelayed] turn round now if the way back needs no belays, else { way-off-ice }
-           *[no] { way-off-ice }: no turn is in time
+           *[no] { way-off-ice }: no turn is in time for all
         }
        *[no] { $turns ->
             [yes] turn round in time, or another line: no start of the day is early enough
@@ -402,9 +402,15 @@ bridges-late = { $just ->
     }
     .act = late for snow bridges: probe each
 way-off-ice = { $off ->
-    [back] go back to { $place }, off the ice at { $at }
-    [on] go on to { $place }, off the ice at { $at }
-    [none] leave the ice where the ground allows, the line has no place off it
+    [back] go back to { $place }, off the bridges at { $at }{ $more ->
+        [yes] , and wait there (more lie beyond)
+       *[no] { "" }
+    }
+    [on] go on to { $place }, off the bridges at { $at }{ $more ->
+        [yes] , and wait there (more lie beyond)
+       *[no] { "" }
+    }
+    [none] leave the ice where the ground allows, there is no way off it along the line
    *[not-on] stay off that ice
 }
 

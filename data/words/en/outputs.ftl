@@ -166,7 +166,7 @@ clock-latest-start-back-never = ; with no start of the day done by { $by }
 clock-latest-start-bridges = ; for the bridges by { $at }, off all by { $until }
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-dark = ; then dark: { $legs }
-clock-latest-start-dark-belays = ; as planned the belays on { $on } are in the dark
+clock-latest-start-dark-belays = ; as planned belays on { $on } are in the dark
 clock-latest-start-slower-none = ; too late if slower
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
@@ -632,7 +632,7 @@ page-left = { $good-for ->
        *[no] { "" }
     }
     [rescue] Carry { $ropes } too{ $by }: rescue on { $legs }
-    [instead] Carry { $ropes } instead, a loop on it reaches everybody; or too{ $by }: rescue on { $legs }
+    [instead] Carry { $ropes } instead, its loops reach below the lip; or too{ $by }: rescue on { $legs }
     [lacking] { $ropes } alone is too short as well: { -options-weigh } it joined to another
    *[none] No set-up needs { $ropes }
 }{ $carried ->

@@ -98,15 +98,18 @@ fn late(fact: &Fact, voice: Voice) -> FactArgs<'_> {
 }
 
 /// Where the ice is left, rounded away from it, which way that is and when.
-fn way_off(off: Option<WayOff>, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
-    let (way, place, at) = match off {
-        None | Some(WayOff::NotOn) => ("not-on", Arg::Word(""), None),
-        Some(WayOff::Back { at_m, at }) => ("back", Arg::DoneAt(at_m, Round::Down), Some(at)),
-        Some(WayOff::On { at_m, at }) => ("on", Arg::DoneAt(at_m, Round::Up), Some(at)),
-        Some(WayOff::NoneOnLine) => ("none", Arg::Word(""), None),
+fn way_off(off: Option<WayOff>, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
+    let (way, place, at, more) = match off {
+        None | Some(WayOff::NotOn) => ("not-on", Arg::Word(""), None, false),
+        Some(WayOff::Back { at_m, at, more }) => {
+            ("back", Arg::DoneAt(at_m, Round::Down), Some(at), more)
+        }
+        Some(WayOff::On { at_m, at, more }) => ("on", Arg::DoneAt(at_m, Round::Up), Some(at), more),
+        Some(WayOff::NoneOnLine) => ("none", Arg::Word(""), None, false),
     };
     let at = at.map_or(Arg::Word(""), |at| hour(at, voice));
-    [("off", Arg::Word(way)), ("place", place), ("at", at)]
+    let more = ("more", Arg::yes(more));
+    [("off", Arg::Word(way)), ("place", place), ("at", at), more]
 }
 
 /// When the line is done, and when it had to be.

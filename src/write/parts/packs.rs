@@ -4,6 +4,7 @@ use crate::{
     plan::{
         Carry, Plan,
         leg::{Leg, TeamSetup},
+        name::PersonName,
         reach::Reach,
         spare::SpareRope,
         why::CarryWhy,
@@ -196,15 +197,16 @@ fn on_leg(all: &mut Vec<(Said, Vec<usize>)>, says: Said, leg: usize) {
 
 /// `Ben (legs 4, 6)`: whom no loop reaches below the lip, and for whom no spare rope is carried.
 fn not_reached(plan: &Plan, voice: Voice) -> Vec<Said> {
-    let carried = |leg: &Leg, setup: &TeamSetup| {
+    let carried = |leg: &Leg, setup: &TeamSetup, reach: &Reach| {
+        let called = PersonName::at(reach.person, &setup.persons).called;
         let for_them = |spare: &SpareRope| {
-            spare.rescue_on.contains(&leg.leg) && spare.team == Some(setup.team)
+            spare.rescue_on.contains(&leg.leg) && spare.rescue_of.contains(&called)
         };
         plan.spares.iter().any(for_them)
     };
     of_people(&plan.legs, voice, &|leg, setup, reach| {
         let short = reach.barely || reach.short_m().is_some();
-        short && !setup.lacks_rope() && !carried(leg, setup)
+        short && !setup.lacks_rope() && !carried(leg, setup, reach)
     })
 }
 

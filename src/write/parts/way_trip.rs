@@ -35,7 +35,7 @@ fn rope(rope: &WayRope) -> Value {
         ("name", rope.name.clone().map(Value::String)),
         ("length_m", Some(Value::Float(rope.length_m))),
         ("diameter_mm", rope.diameter_mm.map(Value::Float)),
-        ("joined", rope.joined_to.map(|_| Value::Boolean(true))),
+        ("joined", rope.joined.then_some(Value::Boolean(true))),
     ];
     let given = members
         .into_iter()

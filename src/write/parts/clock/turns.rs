@@ -57,7 +57,7 @@ fn turn_round(
         ("over", Arg::Said(over.unwrap_or_default())),
         belays(clock, HourKind::Turn, voice),
         beside([
-            led_back(clock, turn, voice),
+            led_back(turn, voice),
             slower_turn(slower, voice),
             begins_on(clock, voice),
         ]),
@@ -79,7 +79,7 @@ fn off_bridges(
     let turn = planned.turn_round?;
     let [kind, place, at, leg] = spot(turn, voice);
     let others = beside([
-        led_back(clock, turn, voice),
+        led_back(turn, voice),
         slower_turn(slower, voice),
         begins_on(clock, voice),
     ]);
@@ -120,12 +120,10 @@ fn never_off_bridges(
     }
 }
 
-/// Who leads on a way back that is reckoned with belays, and with which: those ahead hold other falls.
-fn led_back(clock: &StageClock, turn: TurnRound, voice: Voice) -> Option<Said> {
-    let mut legs = clock.belays.iter().flat_map(|asked| &asked.legs);
-    let behind = |leg: &usize| *leg < turn.leg || (*leg == turn.leg && !turn.on_firm_ground);
-    let belayed = turn.kind == TurnKind::OffTheLine && legs.any(behind);
-    belayed.then(|| voice.say("clock-turn-led-back", &[]))
+/// Who leads on a way back that is reckoned with belays, and with which.
+fn led_back(turn: TurnRound, voice: Voice) -> Option<Said> {
+    turn.belayed_back
+        .then(|| voice.say("clock-turn-led-back", &[]))
 }
 
 /// That the line begins on hidden gaps, where the way back then ends.
