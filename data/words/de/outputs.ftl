@@ -627,12 +627,12 @@ page-carry = { $teams ->
 } { $rope }: { $why }
 page-carry-none = Kein Seil hier ist lang genug: { needed-there }, das längste ist { $rope }
 page-left = { $good-for ->
-    [joining] Auch { $ropes } mitnehmen{ $by }: verbunden auf { $joined }{ $short ->
-        [yes] , und Reserve für eine Bergung auf { $legs }
+    [joining] Auch { $ropes } mit{ $by }: verbunden auf { $joined }{ $short ->
+        [yes] , und Bergung auf { $legs }
        *[no] { "" }
     }
-    [rescue] Auch { $ropes } mitnehmen{ $by }: Reserve für eine Bergung auf { $legs }
-    [instead] Stattdessen { $ropes } mitnehmen, Lose Rollen reichen damit unter den Spaltenrand; oder auch{ $by }: Reserve für eine Bergung auf { $legs }
+    [rescue] Auch { $ropes } mit{ $by }: Bergung auf { $legs }
+    [instead] Stattdessen { $ropes } mitnehmen, Lose Rollen reichen damit unter den Spaltenrand; oder auch{ $by }: Bergung auf { $legs }
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
 }{ $carried ->

@@ -114,8 +114,9 @@ fn carried_by(spare: &SpareRope) -> (&'static str, Arg<'static>) {
     )
 }
 
-/// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
-pub(crate) fn uncovered(plan: &Plan, key: &str, voice: Voice) -> Said {
+/// `Not covered: gaps along the line over 7.7 m (leg 2), 8.4 m (leg 4); a loop down to Ben (leg 2); a haul of Ben (leg 4); two falling at once`.
+/// Where each loop ends is told beside it on the `sheet`.
+pub(crate) fn uncovered(plan: &Plan, sheet: bool, voice: Voice) -> Said {
     let legs = &plan.legs;
     let any = Said::join(too_short(plan, voice), "; ");
     let any = (!any.is_empty()).then_some(any);
@@ -125,7 +126,7 @@ pub(crate) fn uncovered(plan: &Plan, key: &str, voice: Voice) -> Said {
         voice.say("page-not-wider", &gaps)
     });
     let low = Said::join(not_reached(plan, voice), ", ");
-    let low = (!low.is_empty()).then(|| {
+    let low = (!sheet && !low.is_empty()).then(|| {
         let who = [("who", Arg::Said(low))];
         voice.say("page-not-low", &who)
     });
@@ -137,6 +138,7 @@ pub(crate) fn uncovered(plan: &Plan, key: &str, voice: Voice) -> Said {
     });
     let found = any.into_iter().chain(wider).chain(low).chain(hauls);
     let all = found.chain([two]);
+    let key = if sheet { "sheet-not" } else { "page-not" };
     voice.say(key, &[("what", Arg::Said(Said::join(all, "; ")))])
 }
 

@@ -155,7 +155,7 @@ fn second(sheet: &Sheet<'_>, room: Room) -> Markup {
         @if !room.for_calls { (calls(sheet)) }
         (field::field(&plan.field, voice))
         p class="not" {
-            @if !setups.is_empty() { span { (spans(&packs::uncovered(plan, "sheet-not", voice))) "." } " " }
+            @if !setups.is_empty() { span { (spans(&packs::uncovered(plan, true, voice))) "." } " " }
             strong { (voice.say("page-cautions", &[])) }
         }
     }

@@ -43,7 +43,7 @@ pub(super) fn ropes(out: &mut String, sheet: &Sheet<'_>) {
     let title = voice.say("page-set-ups", &args).to_string();
     bullet(out, "", &title, width);
     print(out, &alike(legs, knots, voice), width, voice);
-    let open = uncovered(sheet.plan, "page-not", voice).map_names(plain::line);
+    let open = uncovered(sheet.plan, false, voice).map_names(plain::line);
     hanging(out, &open.to_string(), width);
 }
 
