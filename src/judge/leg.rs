@@ -255,20 +255,19 @@ pub(crate) fn stretches(
     all
 }
 
-/// What a leg comes to by what is found of it whatever the hour, and by the leader's word that nobody ropes up there.
-pub(crate) fn verdict_at_any_hour(
-    job: &Brief<'_>,
-    leg: &RopedLeg<'_>,
-    found: &[Finding],
-) -> Verdict {
+/// Whether the leader's word that nobody ropes up on a leg stops there, whatever the hour.
+pub(crate) fn is_stopped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>) -> bool {
     let unroped = zones::unroped(job, leg, None);
-    let unroped = verdict::of_findings(leg.sketch.roped, &unroped);
-    verdict::of_findings(leg.sketch.roped, found).max(unroped)
+    verdict::of_findings(leg.sketch.roped, &unroped) >= Verdict::Outside
 }
 
 /// The worst that is found on any leg, whoever walks it.
 pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
-    let of_leg = |leg: &RopedLeg<'_>| verdict_at_any_hour(job, leg, &ground_findings(job, leg));
+    let of_leg = |leg: &RopedLeg<'_>| {
+        let mut found = ground_findings(job, leg);
+        found.extend(zones::unroped(job, leg, None));
+        verdict::of_findings(leg.sketch.roped, &found)
+    };
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
 }
 

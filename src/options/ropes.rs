@@ -76,16 +76,27 @@ pub(super) fn given(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
     from(&Hand::own(job.ropes), draft)
 }
 
-/// The same with two ropes joined, as far as that holds every leg and the joined rope is carried.
+/// The same with two ropes joined, as far as that holds every leg and the joined rope is carried; cord where no others do.
 pub(super) fn joined(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
     let mut demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
     demands_m.sort_by(|a, b| b.total_cmp(a));
-    let hands = pairs(job.ropes).filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules));
-    hands
-        .filter(|hand| hand.is_enough(&demands_m))
-        .flat_map(|hand| from(&hand, draft))
-        .filter(|way| way.short_m <= 1e-9)
-        .collect()
+    let cord = |index: usize| {
+        job.ropes
+            .get(index)
+            .is_some_and(|rope| share::is_cord(rope, &draft.rules))
+    };
+    let (thin, thick): (Vec<_>, Vec<_>) =
+        pairs(job.ropes).partition(|pair| pair.iter().any(|i| cord(*i)));
+    let of = |pairs: Vec<[usize; 2]>| {
+        let hands = pairs.into_iter();
+        let hands = hands.filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules));
+        let ways = hands
+            .filter(|hand| hand.is_enough(&demands_m))
+            .flat_map(|hand| from(&hand, draft));
+        ways.filter(|way| way.short_m <= 1e-9).collect::<Vec<_>>()
+    };
+    let ways = of(thick);
+    if ways.is_empty() { of(thin) } else { ways }
 }
 
 /// The pairs that can be joined; of ropes as long and as thick as each other only the first ones.
@@ -173,6 +184,7 @@ fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], verdict: Verdict, short_
             .fold(0.0, f64::max),
         setup_changes: draft.setup_changes,
         best_in: Vec::new(),
+        cords: Vec::new(),
         trip: None,
         plan: None,
     }

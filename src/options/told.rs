@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::{
     plan::{
         change::Change,
+        name::RopeName,
         options::{Way, WayRope, WayTrip},
     },
     practice::Origin,
@@ -16,6 +17,7 @@ use crate::{
 pub(super) fn tell(ways: &mut [Way], job: &Brief<'_>) {
     for way in ways {
         way.trip = trip(way, job);
+        way.cords = cords(way, job);
     }
 }
 
@@ -86,6 +88,28 @@ fn joined(way: &Way) -> Option<[usize; 2]> {
     })
 }
 
+/// What a rope is called, and with the other one that is joined to it; nothing where one has no name.
+fn joined_name(own: &Rope, other: Option<&Rope>) -> Option<String> {
+    let own = own.name.as_deref()?;
+    match other {
+        None => Some(own.to_owned()),
+        Some(other) => Some(format!("{own} + {}", other.name.as_deref()?)),
+    }
+}
+
+/// Ropes of a way that are as thin as cord.
+fn cords(way: &Way, job: &Brief<'_>) -> Vec<RopeName> {
+    let tied = way.teams.iter().filter_map(|team| team.rope);
+    let mut numbers: Vec<usize> = tied.chain(joined(way).into_iter().flatten()).collect();
+    numbers.sort_unstable();
+    numbers.dedup();
+    let cords = numbers.into_iter().filter_map(|number| {
+        let rope = job.rope(number)?;
+        share::is_cord(rope, job.rules).then(|| RopeName::of(number, rope))
+    });
+    cords.collect()
+}
+
 /// A rope at hand with its number, and what is joined to it.
 fn rope(number: usize, own: &Rope, joined: Option<[usize; 2]>, job: &Brief<'_>) -> WayRope {
     let joined_to = joined.and_then(|[first, second]| (first == number).then_some(second));
@@ -95,7 +119,7 @@ fn rope(number: usize, own: &Rope, joined: Option<[usize; 2]>, job: &Brief<'_>) 
         rope: number,
         joined_to,
         joined: listed.joined,
-        name: listed.name.clone(),
+        name: joined_name(own, joined_to.and_then(|other| job.rope(other))),
         length_m: listed.length_m,
         diameter_mm: listed.diameter_mm,
     }

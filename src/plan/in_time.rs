@@ -87,7 +87,8 @@ pub enum TurnInTime {
 }
 
 /// Where who is under way is off hidden gaps, when no turn is off all of them in time: of the ways that are in time one on which none lie
-/// beyond, else the sooner one, and on over no leg that stops or is outside. Gaps that are no farther apart than the margin are one.
+/// beyond, else the sooner one, and over no stretch that stops or is outside, unless both ways are. Gaps that are no farther apart than the
+/// margin are one.
 ///
 /// ```
 /// use schrund::{plan::{fact::Fact, in_time::{TurnInTime, WayOff}}, practice::Origin};
@@ -127,8 +128,11 @@ pub enum WayOff {
         /// Whether other hidden gaps lie beyond: they wait there.
         more: bool,
     },
-    /// The line has no place off them.
-    NoneOnLine,
+    /// Back to where the line begins, on hidden gaps: what lies before it is not counted.
+    Begin {
+        /// When they are there.
+        at: Clock,
+    },
 }
 
 /// What leaves all hidden gaps of a stage in time, where it is left too late as planned.

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
-    plan::{change::Change, clock::PlanClock, finding::Finding, verdict::Verdict},
+    plan::{change::Change, clock::PlanClock, finding::Finding, name::RopeName, verdict::Verdict},
     trip::party::Called,
 };
 
@@ -82,6 +82,9 @@ pub struct Way {
     pub setup_changes: usize,
     /// What it is best in among those shown, as far as not all are alike in it.
     pub best_in: Vec<Merit>,
+    /// Ropes that it ties or joins and that are as thin as cord (`thin_rope_mm`).
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cords: Vec<RopeName>,
     /// What a trip file says to plan it; absent where it rests on a practice set that none can name.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub trip: Option<WayTrip>,
@@ -191,7 +194,7 @@ pub struct WayRope {
     /// Whether two ropes are joined in it, by this way or before.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub joined: bool,
-    /// What the leader calls it; absent where two are joined by this way.
+    /// What the leader calls it, of two that are joined by this way both.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub name: Option<String>,
     /// Its length, with the bend tied where two are joined, metres.

@@ -42,8 +42,8 @@ pub struct SpareRope {
     /// Whom of it a loop of it is for, by number.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rescue_of: Vec<Called>,
-    /// The others of this team: whoever falls takes what they carry along. Nobody where it is for all of them; then it helps if somebody
-    /// else falls than who carries it.
+    /// Who may carry it: the others of this team, as far as they are left on the side that hauls, whoever of those falls. Nobody where
+    /// there is none such; then it helps only if whoever carries it is left there.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub carried_by: Vec<Called>,
     /// Whether the one team of the trip could tie into it in place of its own rope, from which it is as light by the metre and longer: on

@@ -167,7 +167,7 @@ impl TooShort<'_> {
         }
     }
 
-    /// The set-up as planned on this rope and another that nobody carries: the lightest two that hold it.
+    /// The set-up as planned on this rope and another that nobody carries: the lightest two that hold it, cord last.
     fn joined(&self) -> Option<Fitting> {
         let rules = self.job.rules;
         let (number, own) = self.rope;
@@ -176,10 +176,12 @@ impl TooShort<'_> {
             let second = self.job.rope(other)?;
             let both = otherwise::joined(own, second, rules)?;
             let holds = share::holds(both.length_m, self.planned.ledger.total_m);
-            holds.then(|| (RopeName::of(other, second), mass_kg(second), both))
+            let cost = (share::is_cord(second, rules), mass_kg(second));
+            holds.then(|| (RopeName::of(other, second), cost, both))
         };
         let pairs = self.left.iter().filter_map(pair);
-        let (other, _, both) = pairs.min_by(|(_, a, _), (_, b, _)| a.total_cmp(b))?;
+        let (other, _, both) =
+            pairs.min_by(|(_, a, _), (_, b, _)| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)))?;
         let change = Change::JoinedRopes {
             ropes: [RopeName::of(number, own), other.clone()],
             length_m: both.length_m,

@@ -218,14 +218,11 @@ fn lightest(demands_m: &[f64], spare_m: f64, supply: &[Supply]) -> Vec<Supply> {
     given.into_iter().map(|(_, supply)| supply).collect()
 }
 
-/// Place of the longest rope; the first of equal ones.
+/// Place of the longest rope, cord last; the first of equal ones.
 fn longest(left: &[Supply]) -> Option<usize> {
     let longer = |best: usize, i: usize| {
-        if left[i].length_m > left[best].length_m {
-            i
-        } else {
-            best
-        }
+        let key = |i: usize| (!left[i].cord, left[i].length_m);
+        if key(i) > key(best) { i } else { best }
     };
     (0..left.len()).reduce(longer)
 }

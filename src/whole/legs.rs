@@ -1,13 +1,17 @@
 //! The legs of a plan, each made once and complete.
 
-use std::{cell::RefCell, iter::repeat_n, rc::Rc};
+use std::{
+    cell::RefCell,
+    iter::{repeat, repeat_n},
+    rc::Rc,
+};
 
 use crate::{
     fault::refusal::Refusal,
     judge::{
         belays::belays,
         cure::Promised,
-        leg::{Known, of_hours, stretches, verdict_at_any_hour},
+        leg::{Known, is_stopped_by_word, of_hours, stretches},
         place::{height_m, position},
         verdict,
     },
@@ -33,7 +37,7 @@ use crate::{
         hours::Hours,
         turn::OffBridges,
     },
-    trip::{clock::Clock, job::Brief},
+    trip::{clock::Clock, job::Brief, route::Stretch},
     whole::{parts, turns::off_in_time},
 };
 
@@ -60,6 +64,22 @@ pub(crate) struct Untimed {
 }
 
 impl Untimed {
+    /// Where nobody goes over the leg, whatever the hour: what stops, or is outside; all of it where that is the leader's word for it.
+    fn barred(&self, job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stretch> {
+        let graver = self
+            .stretches
+            .iter()
+            .filter(|on| on.verdict >= Verdict::Outside);
+        let graver = graver.map(|on| Stretch {
+            from_m: on.from_m,
+            to_m: on.to_m,
+        });
+        let by_word = !leg.sketch.roped && is_stopped_by_word(job, leg);
+        graver
+            .chain(by_word.then_some(leg.sketch.stretch))
+            .collect()
+    }
+
     /// With what the hours make of it, the gravest first.
     fn timed(
         mut self,
@@ -81,14 +101,20 @@ impl Untimed {
 /// All legs, in walking order, each with what was found of it before.
 pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, hours);
-    let barred = settled.legs.iter().zip(&found).filter(|(leg, found)| {
-        verdict_at_any_hour(settled.job, leg, &found.findings) >= Verdict::Outside
-    });
-    let barred: Vec<usize> = barred.map(|(leg, _)| leg.number).collect();
+    let barred = settled.legs.iter().zip(&found);
+    let barred: Vec<(usize, Stretch)> = barred
+        .flat_map(|(leg, found)| {
+            let barred = found.barred(settled.job, leg);
+            repeat(leg.stage.stage.number).zip(barred)
+        })
+        .collect();
     let of_stage = stages.iter().flat_map(|stage| {
         let back = stage
             .start()
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
+        let number = stage.legs.first().map(|leg| leg.stage.stage.number);
+        let barred = barred.iter().filter(|(stage, _)| Some(*stage) == number);
+        let barred: Vec<Stretch> = barred.map(|(_, on)| *on).collect();
         let of = StageHours {
             in_time: off_in_time(stage, &barred),
             given_m: settled.job.timetable.start_at_m(),

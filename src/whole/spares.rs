@@ -9,7 +9,7 @@ use crate::{
         finding::At,
         leg::{Leg, TeamSetup},
         name::RopeName,
-        reach::Reach,
+        reach::{Reach, Side},
         spare::SpareRope,
     },
     rope::{
@@ -61,6 +61,23 @@ struct Rescue<'a> {
     of: Vec<usize>,
 }
 
+impl Rescue<'_> {
+    /// Whether somebody is left, where one of those falls whom it is for, on the side with fewer people: the others haul.
+    fn is_across(&self, position: usize) -> bool {
+        let reach = self
+            .setup
+            .reach
+            .iter()
+            .filter(|reach| self.of.contains(&reach.person));
+        let others = self.setup.people.saturating_sub(1);
+        let mut sided = reach.filter(|reach| 2 * reach.people > others);
+        sided.any(|reach| match reach.side {
+            Side::Ahead => position > reach.person,
+            Side::Behind => position < reach.person,
+        })
+    }
+}
+
 impl<'a> Spare<'a> {
     /// With what findings ask of it.
     fn found(rope: &'a Rope, name: RopeName, legs: &'a [Leg]) -> Self {
@@ -100,7 +117,7 @@ impl<'a> Spare<'a> {
         self.team.is_some()
     }
 
-    /// Who of the team that it is for may carry it: nobody whom a loop of it is for.
+    /// Who of the team that it is for may carry it: nobody whom a loop of it is for, and nobody who is left alone across the gap.
     fn handed_out(self) -> SpareRope {
         let people = |of: fn(&Rescue<'_>, usize) -> bool| {
             let people = self.rescues.iter().flat_map(|rescue| {
@@ -113,8 +130,9 @@ impl<'a> Spare<'a> {
             people
         };
         let rescue_of = people(|rescue, position| rescue.of.contains(&position));
+        let across = people(|rescue, position| rescue.is_across(position));
         let mut carried_by = people(|_, _| true);
-        carried_by.retain(|called| !rescue_of.contains(called));
+        carried_by.retain(|called| !rescue_of.contains(called) && !across.contains(called));
         SpareRope {
             rope: self.name,
             joined_on: self.joined_on,

@@ -96,9 +96,9 @@ pub(super) fn start_by(walked: &WalkedStage<'_>, latest_start: Option<Clock>) ->
     }
 }
 
-/// What leaves all hidden gaps of a stage in time, where as planned they are left too late; the way to these legs is barred. A start that is in time for the hour to be
-/// back too is the one told.
-pub(super) fn off_in_time(walked: &WalkedStage<'_>, barred: &[usize]) -> Option<InTime> {
+/// What leaves all hidden gaps of a stage in time, where as planned they are left too late; nobody goes over these stretches. A start that
+/// is in time for the hour to be back too is the one told.
+pub(super) fn off_in_time(walked: &WalkedStage<'_>, barred: &[Stretch]) -> Option<InTime> {
     walked.late_on_bridges()?;
     let latest_start = walked.latest_start_for_all();
     let turns = if_belayed(walked, turns_off_bridges);
@@ -170,8 +170,8 @@ fn is_before_hidden(walked: &WalkedStage<'_>) -> bool {
     here_m.is_some_and(|here_m| !walked.is_over_hidden(here_m))
 }
 
-/// Where who is under way is off hidden gaps; the way to these legs is barred. `None` where nobody is under way.
-fn way_off(walked: &WalkedStage<'_>, barred: &[usize]) -> Option<WayOff> {
+/// Where who is under way is off hidden gaps; nobody goes over these stretches of the stage. `None` where nobody is under way.
+fn way_off(walked: &WalkedStage<'_>, barred: &[Stretch]) -> Option<WayOff> {
     let (here_m, hour) = (walked.here_m()?, walked.job.timetable.start.value?);
     // A strip that is no wider than what a drawing errs by is none.
     let gaps = Stretch::merged(walked.hidden(), walked.job.rules[Rule::MarginM]);
@@ -180,29 +180,31 @@ fn way_off(walked: &WalkedStage<'_>, barred: &[usize]) -> Option<WayOff> {
         return Some(WayOff::NotOn);
     };
     let length_m = walked.legs.first()?.stage.stage.length_m();
-    let beyond = |side: &dyn Fn(&Stretch) -> bool| gaps.iter().any(side);
-    let back = (on.from_m > 1e-6).then(|| Off {
+    let begins = on.from_m <= 1e-6;
+    let back = Off {
         min: walked.home_min(here_m) - walked.home_min(on.from_m),
         at_m: on.from_m,
-        more: beyond(&|other| other.to_m <= on.from_m),
-        back: true,
+        more: begins || gaps.iter().any(|other| other.to_m <= on.from_m),
+        barred: is_barred(barred, here_m, on.from_m),
+        way: if begins { Way::Begin } else { Way::Back },
+    };
+    let ahead = (on.to_m < length_m - 1e-6).then(|| Off {
+        min: walked.moving_min(on.to_m) - walked.moving_min(here_m),
+        at_m: on.to_m,
+        more: gaps.iter().any(|other| other.from_m >= on.to_m),
+        barred: is_barred(barred, here_m, on.to_m),
+        way: Way::On,
     });
-    let ahead =
-        (on.to_m < length_m - 1e-6 && !is_barred(walked, barred, here_m, on.to_m)).then(|| Off {
-            min: walked.moving_min(on.to_m) - walked.moving_min(here_m),
-            at_m: on.to_m,
-            more: beyond(&|other| other.from_m >= on.to_m),
-            back: false,
-        });
     let until = walked.job.timetable.bridges_until.value;
     let late = |off: &Off| until.is_some_and(|until| hour.after(off.min).is_later_than(until));
     // In time rather where none lie beyond; else whatever is sooner.
-    let order = |off: &Off| (late(off), off.more && !late(off));
-    let best = back.into_iter().chain(ahead).min_by(|a, b| {
+    let order = |off: &Off| (off.barred, late(off), off.more && !late(off));
+    let ways = ahead.into_iter().chain([back]);
+    let best = ways.min_by(|a, b| {
         let order = order(a).cmp(&order(b));
         order.then(a.min.total_cmp(&b.min))
     });
-    Some(best.map_or(WayOff::NoneOnLine, |off| off.told(hour)))
+    best.map(|off| off.told(hour))
 }
 
 /// A way off the hidden gaps on which somebody stands.
@@ -211,25 +213,35 @@ struct Off {
     at_m: f64,
     /// Whether others lie beyond.
     more: bool,
-    back: bool,
+    /// Whether it leads over what nobody goes over.
+    barred: bool,
+    way: Way,
+}
+
+enum Way {
+    Back,
+    /// Back to where the line begins on them.
+    Begin,
+    On,
 }
 
 impl Off {
     fn told(&self, hour: Clock) -> WayOff {
         let (at_m, at, more) = (self.at_m, hour.after(self.min), self.more);
-        match self.back {
-            true => WayOff::Back { at_m, at, more },
-            false => WayOff::On { at_m, at, more },
+        match self.way {
+            Way::Back => WayOff::Back { at_m, at, more },
+            Way::Begin => WayOff::Begin { at },
+            Way::On => WayOff::On { at_m, at, more },
         }
     }
 }
 
-/// Whether one of these legs lies on the way from a place of the stage to one ahead.
-fn is_barred(walked: &WalkedStage<'_>, barred: &[usize], from_m: f64, to_m: f64) -> bool {
-    let ahead = Stretch { from_m, to_m };
-    let mut legs = walked
-        .legs
-        .iter()
-        .filter(|leg| barred.contains(&leg.number));
-    legs.any(|leg| leg.sketch.stretch.overlaps(&ahead))
+/// Whether one of these stretches lies on the way from a place to another; who stands on one is on it either way.
+fn is_barred(barred: &[Stretch], here_m: f64, to_m: f64) -> bool {
+    let way = Stretch {
+        from_m: here_m.min(to_m),
+        to_m: here_m.max(to_m),
+    };
+    let stands_on = |on: &Stretch| on.from_m <= here_m && here_m <= on.to_m;
+    barred.iter().any(|on| !stands_on(on) && on.overlaps(&way))
 }

@@ -4,7 +4,7 @@ use unicode_width::UnicodeWidthStr;
 
 use crate::{
     plan::options::{Options, Way},
-    say::{self, arg::Arg, cautions::cautions, round::Round, span::Said, voice::Voice},
+    say::{self, arg::Arg, cautions::cautions, name::rope, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
             paragraph::{bullet, padded},
@@ -146,6 +146,13 @@ fn below(out: &mut String, way: &Way, of: &Options, told: &[Said], folded: bool,
         &Said::join(says, "; ").to_string(),
         look.width,
     );
+    let cords = way.cords.iter().map(|named| rope(named, voice));
+    let cords = Said::join(cords, ", ");
+    if !cords.is_empty() {
+        let args = [("ropes", Arg::Said(cords))];
+        let says = voice.say("options-cord", &args).to_string();
+        bullet(out, "     ", &says, look.width);
+    }
     for member in way.trip.iter().flat_map(way_trip::members) {
         let member = [("member", Arg::Figure(member))];
         let says = voice.say("options-trip", &member).to_string();

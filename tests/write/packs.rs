@@ -82,9 +82,36 @@ fn whoever_a_rope_is_for_does_not_carry_it() {
     assert_eq!((&of[..], &spare.carried_by[..]), (&[1, 2][..], &[][..]));
     let told = told(&planned).join(" ");
     assert!(
-        told.ends_with("too: rescue on leg 2; no help if whoever carries it falls"),
+        told.ends_with(
+            "too: rescue on leg 2; no help unless whoever carries it is left on the side that hauls"
+        ),
         "{told}"
     );
+}
+
+/// Of four the second is hauled out from behind and the third from ahead: one rope does not help both, and who is not helped stays
+/// uncovered.
+#[test]
+fn nobody_carries_a_spare_who_is_left_alone_across_the_gap() {
+    let planned =
+        |zone: &str, ropes: &[f64]| Trip::straight(&[zone]).people(4).ropes(ropes).planned();
+    let of = planned(TWO[1], &[40.0, 40.0]);
+    let spare = &of.plan.spares[0];
+    let numbers = |people: &[schrund::trip::party::Called]| -> Vec<usize> {
+        people.iter().map(|called| called.number).collect()
+    };
+    assert_eq!(
+        [&spare.rescue_of, &spare.carried_by].map(|p| numbers(p)),
+        [vec![2, 3], vec![]]
+    );
+    let first = of.first_page().written("table");
+    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    for want in [
+        "is left on the side that hauls",
+        "a loop down to person 2, person 3 (leg 2)",
+    ] {
+        assert!(first.contains(want), "{want}: {first}");
+    }
 }
 
 /// Two teams of three in which no loop reaches the one in the middle: each has a spare of its own, be it named by a finding or not.

@@ -247,7 +247,7 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
     [longer] dort in { $rope } einbinden, daran reicht eine Lose Rolle unter den Spaltenrand; oder eine andere Bergung vorsehen
-    [spare] { $rope } mitnehmen, das keine Seileinteilung braucht, als Reserve dafür, im Rucksack von jemand anderem; oder eine andere Bergung vorsehen
+    [spare] { $rope } als Reserve dafür mitnehmen, im Rucksack von jemand anderem; oder eine andere Bergung vorsehen
    *[none] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
        *[no] eine andere Bergung vorsehen, ein längeres Seil, oder { $interface ->
@@ -410,7 +410,7 @@ way-off-ice = { $off ->
         [yes] , und dort warten (jenseits kommen weitere)
        *[no] { "" }
     }
-    [none] das Eis verlassen, wo das Gelände es zulässt, auf der Linie führt kein Weg von ihm
+    [begin] zurück, wo die Linie beginnt, um { $at } dort (was davor liegt, ist nicht gezählt)
    *[not-on] diesem Eis fernbleiben
 }
 

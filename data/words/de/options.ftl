@@ -45,7 +45,7 @@ options-more = { $more } mehr { $interface ->
     [page] weniger gute, hier nicht gezeigt
    *[members] im JSON
  }
-options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes, das eine Person braucht; nicht verglichen: wie tief Lose Rollen reichen, Seile als Reserve
+options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes, das eine Person braucht; nicht verglichen: wie tief Lose Rollen reichen, Seile als Reserve (nicht in den Zeilen für die Tourdatei)
 options-cautions = Mit diesen Varianten zu lesen
 options-teams = Seilschaften
 options-spacing = Abstand { $unit }
@@ -59,6 +59,7 @@ yes = ja
 no = nein
 options-folded = Abstand { $spacing }, braucht { $needs } { $unit }
 options-with = geändert: { $changes }
+options-cord = dünn wie Reepschnur: { $ropes }
 options-trip = in der Tourdatei: { $member }
 options-short = so fehlen { $short }
 options-changes = { $count ->

@@ -636,7 +636,7 @@ page-left = { $good-for ->
     [lacking] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
    *[none] Keine Seileinteilung braucht { $ropes }
 }{ $carried ->
-    [nobody] ; keine Hilfe, wenn stürzt, wer es trägt
+    [nobody] ; Hilfe nur, wenn bei denen bleibt, die ziehen, wer es trägt
    *[somebody] { "" }
 }
 page-left-or = {" "}oder{" "}

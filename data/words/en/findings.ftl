@@ -247,7 +247,7 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
     [longer] tie into { $rope } there, on which a loop reaches below the lip; or plan another rescue for them
-    [spare] take { $rope }, which no set-up needs, as a spare for that, in another's pack; or plan another rescue for them
+    [spare] take { $rope } as a spare for that, in another's pack; or plan another rescue for them
    *[none] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
        *[no] plan another rescue for them, a longer rope, or { $interface ->
@@ -410,7 +410,7 @@ way-off-ice = { $off ->
         [yes] , and wait there (more lie beyond)
        *[no] { "" }
     }
-    [none] leave the ice where the ground allows, there is no way off it along the line
+    [begin] go back to where the line begins, there at { $at } (what lies before it is not counted)
    *[not-on] stay off that ice
 }
 

@@ -42,7 +42,7 @@ options-more = { $more } more { $interface ->
     [page] not so good, not shown here
    *[members] in the JSON
  }
-options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest that one person needs; not compared: how deep rescue loops reach, ropes carried beside
+options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest that one person needs; not compared: how deep rescue loops reach, ropes carried beside (not in the lines for the trip file)
 options-cautions = Read with these ways
 options-teams = teams
 options-spacing = spacing { $unit }
@@ -56,6 +56,7 @@ yes = yes
 no = no
 options-folded = spacing { $spacing }, needs { $needs } { $unit }
 options-with = with { $changes }
+options-cord = as thin as cord: { $ropes }
 options-trip = in the trip file: { $member }
 options-short = { $short } missing this way
 options-changes = { $count ->

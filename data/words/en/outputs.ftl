@@ -636,7 +636,7 @@ page-left = { $good-for ->
     [lacking] { $ropes } alone is too short as well: { -options-weigh } it joined to another
    *[none] No set-up needs { $ropes }
 }{ $carried ->
-    [nobody] ; no help if whoever carries it falls
+    [nobody] ; no help unless whoever carries it is left on the side that hauls
    *[somebody] { "" }
 }
 page-left-or = {" "}or{" "}

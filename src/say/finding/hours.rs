@@ -105,7 +105,7 @@ fn way_off(off: Option<WayOff>, voice: Voice) -> [(&'static str, Arg<'static>); 
             ("back", Arg::DoneAt(at_m, Round::Down), Some(at), more)
         }
         Some(WayOff::On { at_m, at, more }) => ("on", Arg::DoneAt(at_m, Round::Up), Some(at), more),
-        Some(WayOff::NoneOnLine) => ("none", Arg::Word(""), None, false),
+        Some(WayOff::Begin { at }) => ("begin", Arg::Word(""), Some(at), false),
     };
     let at = at.map_or(Arg::Word(""), |at| hour(at, voice));
     let more = ("more", Arg::yes(more));

@@ -197,12 +197,13 @@ fn on_leg(all: &mut Vec<(Said, Vec<usize>)>, says: Said, leg: usize) {
     }
 }
 
-/// `Ben (legs 4, 6)`: whom no loop reaches below the lip, and for whom no spare rope is carried.
+/// `Ben (legs 4, 6)`: whom no loop reaches below the lip, and for whom no spare rope is carried that helps whoever falls.
 fn not_reached(plan: &Plan, voice: Voice) -> Vec<Said> {
     let carried = |leg: &Leg, setup: &TeamSetup, reach: &Reach| {
         let called = PersonName::at(reach.person, &setup.persons).called;
         let for_them = |spare: &SpareRope| {
-            spare.rescue_on.contains(&leg.leg) && spare.rescue_of.contains(&called)
+            let for_all = !spare.carried_by.is_empty();
+            for_all && spare.rescue_on.contains(&leg.leg) && spare.rescue_of.contains(&called)
         };
         plan.spares.iter().any(for_them)
     };

@@ -388,7 +388,10 @@ fn spaced(setup: &TeamSetup, voice: Voice) -> Said {
         }
         None => voice.say("block-spaced-unknown", &[]),
     };
-    let short = setup.reach.iter().filter(|f| f.short_m().is_some());
+    let short = setup
+        .reach
+        .iter()
+        .filter(|f| f.barely || f.short_m().is_some());
     not.extend(short.map(|f| {
         let who = name::position(&setup.persons, f.person, voice);
         voice.say("block-not-loop", &[("who", Arg::Said(who))])
