@@ -94,7 +94,7 @@ pub enum TurnInTime {
 /// use schrund::{plan::{fact::Fact, in_time::{TurnInTime, WayOff}}, practice::Origin};
 ///
 /// let mut job = schrund::example::job()?;
-/// for (name, word) in [("start", "09:00"), ("start_at_km", "2.5"), ("bridges_until", "09:05")] {
+/// for (name, word) in [("start", "09:00"), ("start_at_km", "1.8"), ("bridges_until", "09:05")] {
 ///     job.timetable.set(name, word, Origin::Flag);
 /// }
 /// let leg = schrund::plan(&job)?.legs.remove(1);
@@ -102,7 +102,8 @@ pub enum TurnInTime {
 ///     Fact::BridgesLate { turns: TurnInTime::No, off, .. } => *off,
 ///     _ => None,
 /// });
-/// assert!(matches!(found, Some(WayOff::Back { at_m, .. } | WayOff::On { at_m, .. }) if at_m < leg.end_m), "{found:?}");
+/// // The end of the ice is near, and no other ice lies beyond.
+/// assert!(matches!(found, Some(WayOff::On { at_m, more: false, .. }) if at_m < leg.end_m), "{found:?}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
