@@ -1,9 +1,9 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-e9fa96155050 page-8589fbf74224";
+pub(super) const NAMES: &str = "core-23d8ca39a48a page-8589fbf74224";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-e9fa96155050.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-23d8ca39a48a.wasm.xz");
 /// What draws and replans.
 pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-8589fbf74224.js");
 /// What it looks like, beside the report.
