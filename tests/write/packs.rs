@@ -24,6 +24,12 @@ fn told(planned: &Planned) -> Vec<String> {
     lines.map(str::to_owned).collect()
 }
 
+/// The first page, its lines not broken.
+fn on_one_line(planned: Planned) -> String {
+    let first = planned.first_page().written("table");
+    first.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 fn left_over(ropes: &[f64]) -> Vec<String> {
     told(&of(ropes).planned())
 }
@@ -70,13 +76,9 @@ fn each_rope_that_a_finding_asks_for_is_carried() {
 /// Who falls takes along what they carry: of a pair for whom no loop reaches, nobody can carry the spare for both.
 #[test]
 fn whoever_a_rope_is_for_does_not_carry_it() {
-    let pair = |reach: &str| {
-        let trip = Trip::straight(&TWO[1..]).people(2).ropes(&[60.0, 40.0]);
-        trip.rules(&format!(
-            "[assume]\nreach_factor = {reach}\ncoil_most_m = 14"
-        ))
-    };
-    let planned = pair("1.0").planned();
+    let trip = Trip::straight(&TWO[1..]).people(2).ropes(&[60.0, 40.0]);
+    let trip = trip.rules("[assume]\nreach_factor = 1.0\ncoil_most_m = 14");
+    let planned = trip.planned();
     let spare = &planned.plan.spares[0];
     let of: Vec<usize> = spare.rescue_of.iter().map(|called| called.number).collect();
     assert_eq!((&of[..], &spare.carried_by[..]), (&[1, 2][..], &[][..]));
@@ -104,8 +106,7 @@ fn nobody_carries_a_spare_who_is_left_alone_across_the_gap() {
         [&spare.rescue_of, &spare.carried_by].map(|p| numbers(p)),
         [vec![2, 3], vec![]]
     );
-    let first = of.first_page().written("table");
-    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    let first = on_one_line(of);
     for want in [
         "is left on the side that hauls",
         "a loop down to person 2, person 3 (leg 2)",
@@ -176,8 +177,7 @@ fn a_rope_is_told_in_place_of_another_only_where_it_helps() {
 #[test]
 fn nobody_who_cannot_be_hauled_is_left_out() {
     let trip = Trip::straight(&TWO).people(2).ropes(&[50.0]);
-    let first = trip.planned().first_page().written("table");
-    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    let first = on_one_line(trip.planned());
     let want = "a haul of person 1, person 2 (legs 2, 4)";
     assert!(first.contains(want), "{first}");
 }
@@ -190,8 +190,7 @@ fn a_rope_that_is_too_short_is_told_of_its_team() {
         .ropes(&[60.0, 50.0])
         .job();
     job.party.teams = vec![3, 2];
-    let first = Planned::of(job).first_page().written("table");
-    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    let first = on_one_line(Planned::of(job));
     for want in [
         "any gap on leg 2 as planned, team 2: the rope is too short",
         "a loop down to person",
